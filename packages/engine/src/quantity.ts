@@ -1,0 +1,47 @@
+import { Decimal as Base } from "decimal.js";
+
+/**
+ * The engine's one decimal type: 34 significant digits, half-up, never the global constructor.
+ * Code tables are entered as strings, so 52,620 cmil stays 52,620 and not a nearby double.
+ */
+export const Decimal = Base.clone({ precision: 34, rounding: Base.ROUND_HALF_UP, toExpNeg: -20, toExpPos: 40 });
+export type Decimal = InstanceType<typeof Decimal>;
+export type Numeric = Decimal | number | string;
+
+export const UNITS = ["A", "V", "VA", "W", "ohm", "ft", "in", "in2", "in3", "cmil", "degC", "degrees", "%", "kA", "count", "factor", "AWG/kcmil", "text"] as const;
+export type Unit = (typeof UNITS)[number];
+
+/** Exact decimal from a number or numeral. Throws on anything not finite: that is a bug upstream, input is checked by the schema. */
+export function decimal(value: Numeric): Decimal {
+  const result = new Decimal(value);
+  if (!result.isFinite()) throw new RangeError(`not a finite quantity: ${String(value)}`);
+  return result;
+}
+
+// ── Named roundings ─────────────────────────────────────────────────────────
+export interface Rounding {
+  readonly id: string;
+  readonly says: string;
+  readonly section: string | null;
+  readonly apply: (value: Decimal) => Decimal;
+}
+
+export const ROUNDINGS = {
+  none: { id: "none", says: "not rounded", section: null, apply: (value) => value },
+  wholeAmpereHalfUp: {
+    id: "wholeAmpereHalfUp",
+    says: "to the nearest whole ampere; fractions under 0.5 may be dropped",
+    section: "220.5(B)",
+    apply: (value) => value.toDecimalPlaces(0, Base.ROUND_HALF_UP),
+  },
+  wholeVoltAmpere: { id: "wholeVoltAmpere", says: "to the nearest volt-ampere", section: null, apply: (value) => value.toDecimalPlaces(0) },
+} as const satisfies Record<string, Rounding>;
+
+/** Prints a decimal with at most `places` digits after the point, trailing zeros dropped, thousands grouped. */
+export function print(value: Numeric, places = 2): string {
+  const rounded = decimal(value).toDecimalPlaces(places);
+  const [whole = "0", fraction] = rounded.abs().toFixed().split(".");
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ",");
+  const sign = rounded.isNegative() && !rounded.isZero() ? "-" : "";
+  return `${sign}${grouped}${fraction ? `.${fraction}` : ""}`;
+}

@@ -1,0 +1,43 @@
+import type { Citation, Standing } from "../basis/citation.js";
+import type { Edition, PerEdition } from "../basis/edition.js";
+import type { Cell } from "../worked.js";
+
+export interface SourceRecord {
+  readonly where: string;
+  readonly confirms: string;
+}
+
+/** How well the cells of some rows (all, when omitted) are known. The first group that names a row wins. */
+export interface CellGroup {
+  readonly rows?: readonly string[];
+  readonly columns?: readonly string[];
+  readonly standing: Standing;
+}
+
+/** A code table laid out like the printed page: one array a row, in the order of `columns`; null is a blank on the page. */
+export interface CodeTable<Column extends string = string> {
+  readonly id: string;
+  readonly title: string;
+  readonly sections: PerEdition<string>;
+  readonly columns: readonly Column[];
+  readonly rows: Readonly<Record<string, readonly (string | null)[]>>;
+  readonly groups: readonly CellGroup[];
+  readonly sources: readonly SourceRecord[];
+  readonly notes?: readonly string[];
+}
+
+/** Reads one cell with its citation; null where the page is blank or has no such row. A column that is not of the table is a bug. */
+export function readCell<Column extends string>(table: CodeTable<Column>, row: string, column: Column, edition: Edition): Cell | null {
+  const at = table.columns.indexOf(column);
+  if (at < 0) throw new RangeError(`${table.id} has no column ${column}`);
+  const value = table.rows[row]?.[at] ?? null;
+  if (value === null) return null;
+  return { table: table.id, row, column, value, citation: citeTable(table, row, column, edition) };
+}
+
+
+function citeTable(table: CodeTable, row: string, column: string, edition: Edition): Citation {
+  const group = table.groups.find((g) => (g.rows?.includes(row) ?? true) && (g.columns?.includes(column) ?? true));
+  if (!group) throw new RangeError(`${table.id} says nothing of how row ${row} is known`);
+  return { document: "NFPA 70", section: table.sections[edition], edition, standing: group.standing };
+}
