@@ -1,3 +1,9 @@
 import { defineConfig } from "vitest/config";
 
-export default defineConfig({ test: { include: ["src/**/*.test.ts", "test/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 120_000 } });
+const conditions = ["branchwork-source", "module", "node", "import", "default"];
+
+export default defineConfig({
+  resolve: { conditions },
+  ssr: { resolve: { conditions, externalConditions: conditions } },
+  test: { include: ["src/**/*.test.ts", "test/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 120_000 },
+});

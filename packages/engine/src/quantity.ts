@@ -8,7 +8,26 @@ export const Decimal = Base.clone({ precision: 34, rounding: Base.ROUND_HALF_UP,
 export type Decimal = InstanceType<typeof Decimal>;
 export type Numeric = Decimal | number | string;
 
-export const UNITS = ["A", "V", "VA", "W", "ohm", "ft", "in", "in2", "in3", "cmil", "degC", "degrees", "%", "kA", "count", "factor", "AWG/kcmil", "text"] as const;
+export const UNITS = [
+  "A",
+  "V",
+  "VA",
+  "W",
+  "ohm",
+  "ft",
+  "in",
+  "in2",
+  "in3",
+  "cmil",
+  "degC",
+  "degrees",
+  "%",
+  "kA",
+  "count",
+  "factor",
+  "AWG/kcmil",
+  "text",
+] as const;
 export type Unit = (typeof UNITS)[number];
 
 /** Exact decimal from a number or numeral. Throws on anything not finite: that is a bug upstream, input is checked by the schema. */

@@ -35,7 +35,6 @@ export function readCell<Column extends string>(table: CodeTable<Column>, row: s
   return { table: table.id, row, column, value, citation: citeTable(table, row, column, edition) };
 }
 
-
 function citeTable(table: CodeTable, row: string, column: string, edition: Edition): Citation {
   const group = table.groups.find((g) => (g.rows?.includes(row) ?? true) && (g.columns?.includes(column) ?? true));
   if (!group) throw new RangeError(`${table.id} says nothing of how row ${row} is known`);

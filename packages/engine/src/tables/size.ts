@@ -1,5 +1,32 @@
 /** Conductor sizes in ascending order of circular mils. A size is its name: "14" … "1", "1/0" … "4/0", then kcmil "250" … */
-export const SIZES = ["18", "16", "14", "12", "10", "8", "6", "4", "3", "2", "1", "1/0", "2/0", "3/0", "4/0", "250", "300", "350", "400", "500", "600", "700", "750", "800", "900", "1000"] as const;
+export const SIZES = [
+  "18",
+  "16",
+  "14",
+  "12",
+  "10",
+  "8",
+  "6",
+  "4",
+  "3",
+  "2",
+  "1",
+  "1/0",
+  "2/0",
+  "3/0",
+  "4/0",
+  "250",
+  "300",
+  "350",
+  "400",
+  "500",
+  "600",
+  "700",
+  "750",
+  "800",
+  "900",
+  "1000",
+] as const;
 export type Size = (typeof SIZES)[number];
 
 /** Negative when `a` is the smaller conductor. */

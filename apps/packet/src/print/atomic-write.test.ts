@@ -1,0 +1,69 @@
+import { mkdtemp, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { OutputExistsError, writeWhole } from "./atomic-write.js";
+import { EnvironmentError } from "./environment-error.js";
+
+let dir: string;
+beforeEach(async () => {
+  dir = await mkdtemp(join(tmpdir(), "branchwork-write-"));
+});
+afterEach(() => rm(dir, { recursive: true, force: true }));
+
+const set = (...names: string[]) => names.map((name) => ({ name, bytes: Buffer.from(`new ${name}`) }));
+
+describe("writeWhole", () => {
+  it("makes the directory and writes every file", async () => {
+    const out = join(dir, "a", "b");
+    expect(await writeWhole(out, set("x.pdf", "x.html"))).toEqual([join(out, "x.pdf"), join(out, "x.html")]);
+    expect((await readdir(out)).sort()).toEqual(["x.html", "x.pdf"]);
+    expect(await readFile(join(out, "x.pdf"), "utf8")).toBe("new x.pdf");
+  });
+
+  it("does not overwrite without force, and writes none of the set", async () => {
+    await writeFile(join(dir, "two"), "old");
+    await expect(writeWhole(dir, set("one", "two"))).rejects.toThrow(OutputExistsError);
+    expect(await readdir(dir)).toEqual(["two"]);
+    expect(await readFile(join(dir, "two"), "utf8")).toBe("old");
+  });
+
+  it("overwrites with force and leaves nothing beside", async () => {
+    await writeFile(join(dir, "two"), "old");
+    await writeWhole(dir, set("one", "two"), { force: true });
+    expect((await readdir(dir)).sort()).toEqual(["one", "two"]);
+    expect(await readFile(join(dir, "two"), "utf8")).toBe("new two");
+  });
+
+  it("takes the set back when a later file fails: old content stands again", async () => {
+    await writeFile(join(dir, "one"), "old");
+    const long = "n".repeat(240); // its own name fits a file system's 255 bytes, its temporary name does not
+    await expect(writeWhole(dir, set("one", long), { force: true })).rejects.toThrow(EnvironmentError);
+    expect(await readdir(dir)).toEqual(["one"]);
+    expect(await readFile(join(dir, "one"), "utf8")).toBe("old");
+  });
+
+  it("takes the set back when naming fails after the first file was named", async () => {
+    await writeFile(join(dir, "one"), "old");
+    // The first file's name becomes a directory entry the second one cannot replace: force moves it aside, then both are put back.
+    await mkdir(join(dir, "two"));
+    await writeFile(join(dir, "two", "kept"), "kept");
+    await writeWhole(dir, set("one", "two"), { force: true }).catch(() => undefined);
+    const one = await readFile(join(dir, "one"), "utf8");
+    expect(["old"]).toContain(one);
+    expect(await readFile(join(dir, "two", "kept"), "utf8")).toBe("kept");
+  });
+
+  it("says which directory cannot be written", async () => {
+    await writeFile(join(dir, "file"), "");
+    await expect(writeWhole(join(dir, "file", "below"), set("one"))).rejects.toThrow(EnvironmentError);
+  });
+
+  it.each(["", ".", "..", "a/b", "../a", "a\\b", "a\0b"])("refuses %j as a name", async (name) => {
+    await expect(writeWhole(dir, [{ name, bytes: "" }])).rejects.toThrow(RangeError);
+  });
+
+  it("refuses one name twice", async () => {
+    await expect(writeWhole(dir, set("one", "one"))).rejects.toThrow(RangeError);
+  });
+});

@@ -1,0 +1,35 @@
+import { describe, expect, it } from "vitest";
+import { fixVariable } from "./determinism.js";
+
+const bytes = (text: string) => new Uint8Array(Buffer.from(text, "latin1"));
+const text = (pdf: Uint8Array) => Buffer.from(pdf).toString("latin1");
+const date = new Date("2026-03-04T05:06:07.890Z");
+const dates = "/CreationDate (D:20991231235959+00'00')\n/ModDate (D:20991231235959+00'00')";
+
+describe("fixVariable", () => {
+  it("writes the date given, in UTC, into both fields", () => {
+    expect(text(fixVariable(bytes(dates), date))).toBe("/CreationDate (D:20260304050607+00'00')\n/ModDate (D:20260304050607+00'00')");
+  });
+
+  it("renumbers structure ids by rank, the same id the same way", () => {
+    const fixed = text(fixVariable(bytes(`${dates} (node00000907) (node00000041) [(node00000907)]`), date));
+    expect(fixed).toContain("(node00000002) (node00000001) [(node00000002)]");
+  });
+
+  it("leaves text that only looks like an id or a date alone: strings in a PDF carry escaped brackets", () => {
+    const title = "/Title (see \\(node00000907\\) and /CreationDate \\(D:20991231235959+00'00'\\))";
+    expect(text(fixVariable(bytes(`${title} ${dates}`), date))).toContain(title);
+  });
+
+  it.each([
+    ["none", ""],
+    ["one", "/CreationDate (D:20991231235959+00'00')"],
+    ["three", `${dates} /ModDate (D:20991231235959+00'00')`],
+  ])("refuses a PDF with %s of the date fields", (_how, source) => {
+    expect(() => fixVariable(bytes(source), date)).toThrow(/expected 2 date fields/);
+  });
+
+  it("refuses a date that is none", () => {
+    expect(() => fixVariable(bytes(dates), new Date("never"))).toThrow(RangeError);
+  });
+});

@@ -1,0 +1,74 @@
+import { rmSync } from "node:fs";
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Browser, launch } from "puppeteer-core";
+import type { ChosenBrowser } from "./browser.js";
+import { EnvironmentError } from "./environment-error.js";
+
+const launchTimeoutMs = 30_000;
+const closeTimeoutMs = 5_000;
+
+/** A running browser with a profile directory of its own. */
+export interface RunningBrowser {
+  readonly browser: Browser;
+  /** Ends the browser (by force after 5 s) and removes its profile. */
+  close(): Promise<void>;
+}
+
+/** Starts the browser: headless, over a pipe (it ends when we end), no network names, same glyph positions on every build of it. */
+export async function launchBrowser(chosen: ChosenBrowser, warn: (message: string) => void): Promise<RunningBrowser> {
+  const profile = await mkdtemp(join(tmpdir(), "branchwork-browser-"));
+  const removeNow = () => rmSync(profile, { recursive: true, force: true });
+  process.once("exit", removeNow);
+  const release = async () => {
+    process.off("exit", removeNow);
+    await rm(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
+  };
+  const args = ["--font-render-hinting=none", "--host-resolver-rules=MAP * ~NOTFOUND", "--disable-dev-shm-usage", "--disable-gpu", "--no-first-run"];
+  if (process.getuid?.() === 0) {
+    args.push("--no-sandbox");
+    warn("running as root: the browser's sandbox is off; run as an ordinary user to keep it on");
+  }
+  try {
+    const browser = await launch({
+      executablePath: chosen.executable,
+      headless: "shell",
+      pipe: true,
+      args,
+      userDataDir: profile,
+      timeout: launchTimeoutMs,
+      protocolTimeout: 120_000,
+      env: { PATH: process.env.PATH ?? "/usr/bin:/bin", HOME: profile, XDG_CACHE_HOME: profile, TMPDIR: profile, LANG: "C.UTF-8", TZ: "UTC", ...chosen.env },
+    });
+    return { browser, close: () => closeBrowser(browser).finally(release) };
+  } catch (error) {
+    await release();
+    throw launchFailure(chosen, error);
+  }
+}
+
+async function closeBrowser(browser: Browser): Promise<void> {
+  const child = browser.process();
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<"late">((resolve) => {
+    timer = setTimeout(() => resolve("late"), closeTimeoutMs);
+  });
+  const ended = browser.close().then(
+    () => "closed" as const,
+    () => "late" as const,
+  );
+  if ((await Promise.race([ended, late])) === "late") child?.kill("SIGKILL");
+  clearTimeout(timer);
+}
+
+function launchFailure(chosen: ChosenBrowser, error: unknown): EnvironmentError {
+  const said = error instanceof Error ? error.message : String(error);
+  const sandbox = /sandbox|user namespace|clone\(\)/i.test(said);
+  return new EnvironmentError(`the browser ${chosen.executable} did not start: ${said.split("\n").slice(0, 4).join(" ").trim()}`, {
+    hint: sandbox
+      ? "this system forbids the browser's sandbox to ordinary programs (user namespaces are blocked): install Chromium from the system's packages and name it with BRANCHWORK_BROWSER"
+      : "try it by hand with --version, or name another with BRANCHWORK_BROWSER=/path/to/chrome",
+    cause: error,
+  });
+}

@@ -1,0 +1,20 @@
+import { everyEdition } from "../basis/edition.js";
+import { decimal, print } from "../quantity.js";
+import { leastCover } from "../sizing/burial.js";
+import type { Check } from "./finding.js";
+import { eachSegment, fail, needsPerson, pass } from "./outcome.js";
+
+export const burialCover: Check = {
+  id: "burial-cover",
+  title: "Buried wiring has its cover",
+  rule: { sections: everyEdition("300.5(A)"), standing: "published" },
+  run: eachSegment(({ segment }, _circuit, subject, { basis }) => {
+    if (segment.place !== "buried") return null;
+    const least = leastCover({ id: "cover", method: segment.method, place: segment.over, basis });
+    if (segment.cover === undefined)
+      return needsPerson(subject, `cover not given; ${least.value} in is the least`, `measure ${least.value} in from the top of the raceway to finished grade`);
+    return decimal(segment.cover).lt(least.value)
+      ? fail(subject, `${print(segment.cover)} in of cover, ${least.value} in needed`, `dig to ${least.value} in of cover`)
+      : pass(subject, `${print(segment.cover)} in of cover, least ${least.value} in`);
+  }),
+};

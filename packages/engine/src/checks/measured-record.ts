@@ -1,0 +1,21 @@
+import type { Check } from "./finding.js";
+import { needsPerson, notApplicable, pass } from "./outcome.js";
+
+export const measuredRecord: Check = {
+  id: "measured-record",
+  title: "A measured demand rests on a sound record",
+  rule: { sections: { "2017": "220.87", "2020": "220.87", "2023": "220.87", "2026": "120.87" }, standing: "published" },
+  run: ({ job }) => {
+    const { measured, load_method } = job.service;
+    if (load_method !== "measured-demand" || !measured) return [notApplicable("Service", "the load is computed, not measured")];
+    return measured.basis === "one-year"
+      ? [pass("Service", `one year of record from ${measured.from}`)]
+      : [
+          needsPerson(
+            "Service",
+            "a 30-day record stands for a year only under conditions",
+            "show that it was taken with the building in use and with the larger of heating or cooling in it, or add it",
+          ),
+        ];
+  },
+};

@@ -1,0 +1,21 @@
+import { everyEdition } from "../basis/edition.js";
+import { decimal, print } from "../quantity.js";
+import type { Check } from "./finding.js";
+import { eachSegment, fail, pass } from "./outcome.js";
+
+export const racewayFill: Check = {
+  id: "raceway-fill",
+  title: "The raceway holds its conductors",
+  rule: { sections: everyEdition("Chapter 9 Table 1"), standing: "published" },
+  run: eachSegment((s, _circuit, subject) => {
+    if (s.segment.method === "NM-B" || s.segment.method === "UF-B") return null;
+    if (s.fill === null) return fail(subject, "no trade size in the table holds these conductors", "divide the conductors over two raceways");
+    return decimal(s.fill.area.value).gt(s.fill.limit.value)
+      ? fail(
+          subject,
+          `${print(s.fill.area.value, 4)} in² in ${s.tradeSize} in, limit ${print(s.fill.limit.value, 4)} in²`,
+          s.fill.smallest ? `use ${s.fill.smallest} in or larger` : "divide the conductors",
+        )
+      : pass(subject, `${print(s.fill.percent.value, 1)} % of ${s.tradeSize} in ${s.segment.method}`);
+  }),
+};

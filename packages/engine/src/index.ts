@@ -1,0 +1,11 @@
+export { type Basis, unamended } from "./basis/basis.js";
+export { type Citation, printCitation } from "./basis/citation.js";
+export { EDITIONS, type Edition } from "./basis/edition.js";
+export type { Finding } from "./checks/finding.js";
+export { CHECKS } from "./checks/registry.js";
+export { design } from "./design.js";
+export type { Assumption, Design, DesignedCircuit, DesignedSegment, ServiceLoad } from "./designed.js";
+export { type Circuit, type Job, jobSchema } from "./job/schema.js";
+export { Decimal, decimal, print } from "./quantity.js";
+export { printSize, SIZES, type Size } from "./tables/size.js";
+export type { Cell, Worked } from "./worked.js";

@@ -1,0 +1,132 @@
+import { z } from "zod";
+import { EDITIONS } from "../basis/edition.js";
+import { SIZES } from "../tables/size.js";
+import { written, writtenTemperature } from "./written-quantity.js";
+
+const text = z.string().trim().min(1).max(400);
+const id = z.string().regex(/^[a-z][a-z0-9-]{0,39}$/, "use small letters, digits and dashes, beginning with a letter");
+const count = z.number().int().min(0).max(200);
+const size = z.enum(SIZES);
+const length = written("length", { max: 5000 });
+
+export const INSULATIONS = ["THWN-2", "THHN", "XHHW-2", "THW"] as const;
+export const RACEWAYS = ["EMT", "PVC-40", "PVC-80", "RMC", "IMC", "LFNC-B", "FMC"] as const;
+export const CABLES = ["NM-B", "UF-B"] as const;
+
+const segment = z.strictObject({
+  name: text.describe("what this stretch is called on the drawings"),
+  place: z.enum(["indoors", "attic", "outdoors", "buried"]),
+  method: z.enum([...CABLES, ...RACEWAYS]),
+  length: length.describe("one-way length with its rises and drops"),
+  conductors: z
+    .strictObject({
+      size: size.optional(),
+      insulation: z.enum(INSULATIONS).default("THWN-2"),
+      material: z.enum(["copper", "aluminum"]).default("copper"),
+      grounding: size.optional(),
+    })
+    .prefault({})
+    .describe("leave a size out to have it computed"),
+  trade_size: z.enum(["1/2", "3/4", "1", "1-1/4", "1-1/2", "2", "2-1/2", "3"]).optional(),
+  ambient: writtenTemperature.optional().describe("hottest air around the conductors"),
+  bends: z.array(z.number().int().min(1).max(180)).max(20).default([]).describe("degrees of each bend between two pull points"),
+  others: z
+    .strictObject({ current_carrying: count, area_in2: z.number().min(0).max(20).default(0) })
+    .optional()
+    .describe("conductors of other circuits in the same raceway"),
+  cover: written("depth", { max: 120 }).optional().describe("buried: from the top of the raceway or cable to finished grade"),
+  over: z.enum(["general", "under-concrete-2in", "under-building", "under-slab-4in", "under-street", "under-dwelling-driveway"]).default("general"),
+  exposed_to_damage: z.boolean().default(false),
+});
+
+const box = z.strictObject({
+  name: text,
+  after: text.describe("name of the segment that ends at this box"),
+  volume: written("volume", { max: 2000 }),
+  wet_location: z.boolean().default(false).describe("marked for wet locations"),
+  device: z.boolean().default(false).describe("holds the receptacle"),
+  clamps: z.boolean().default(false).describe("has clamps inside"),
+});
+
+const circuit = z.strictObject({
+  id,
+  name: text,
+  serves: z.enum(["rv-50", "rv-30", "ev-supply"]),
+  current: written("current", { min: 1, max: 400 }).describe("the equipment's or outlet's rated current"),
+  load: written("power", { max: 200000 }).optional().describe("load on the service, when it is not volts × amperes"),
+  dedicated_use_note: text.optional(),
+  breaker: z.strictObject({
+    rating: written("current", { min: 10, max: 400 }).optional(),
+    poles: z.union([z.literal(1), z.literal(2)]),
+    spaces: z.array(count.min(1)).min(1).max(2),
+    gfci: z.boolean(),
+    listed_for_panel: z.boolean().optional(),
+    interrupting_kA: z.number().min(1).max(200).optional(),
+  }),
+  cover_plate: z.enum(["weatherproof-in-use", "weatherproof-closed", "none"]).optional(),
+  listed_rv_power_outlet: z.boolean().default(false),
+  terminals_75C: z.boolean().default(false).describe("breaker and outlet both listed and marked for 75 °C conductors"),
+  route: z.array(segment).min(1).max(20),
+  boxes: z.array(box).max(20).default([]),
+});
+
+const position = z.strictObject({
+  space: count.min(1),
+  poles: z.union([z.literal(1), z.literal(2)]).default(1),
+  rating: written("current", { max: 400 }).optional(),
+  serves: text,
+});
+
+const panel = z.strictObject({
+  id,
+  name: text,
+  bus: written("current", { min: 30, max: 600 }),
+  main: written("current", { min: 30, max: 600 }).optional(),
+  spaces: z.number().int().min(2).max(84),
+  terminal_temperature: z.union([z.literal(60), z.literal(75)]).default(75),
+  working_space_clear: z.boolean().optional(),
+  directory: z.array(position).max(84).default([]),
+  circuits: z.array(circuit).min(1).max(30),
+});
+
+const existingLoads = z.strictObject({
+  floor_area: written("area", { min: 50, max: 50000 }),
+  small_appliance_circuits: z.number().int().min(2).max(20).default(2),
+  laundry_circuits: z.number().int().min(0).max(5).default(1),
+  appliances: z
+    .array(z.strictObject({ name: text, load: written("power", { max: 100000 }), count: z.number().int().min(1).max(50).default(1) }))
+    .max(60)
+    .default([]),
+  heating: z.strictObject({ name: text, load: written("power", { max: 200000 }) }).optional(),
+  cooling: z.strictObject({ name: text, load: written("power", { max: 200000 }) }).optional(),
+  heating_or_cooling_added: z.boolean().default(false),
+});
+
+export const jobSchema = z.strictObject({
+  format: z.literal("branchwork-job/1"),
+  project: z.strictObject({
+    title: text,
+    owner: text,
+    site: text,
+    parcel: text.optional(),
+    scope: text.optional(),
+    intended_use: text.optional(),
+    preparer: z.strictObject({ name: text, role: text, phone: text.optional(), licence: text.optional() }),
+  }),
+  code: z.strictObject({ edition: z.enum(EDITIONS), confirmed_with_authority: z.boolean().default(false) }),
+  service: z.strictObject({
+    rating: written("current", { min: 30, max: 600 }),
+    fault_current_kA: z.number().min(0.1).max(200).optional(),
+    load_method: z.enum(["existing-dwelling", "measured-demand"]),
+    existing: existingLoads.optional(),
+    measured: z.strictObject({ peak: written("power", { max: 200000 }), basis: z.enum(["one-year", "thirty-day"]), from: text }).optional(),
+    panel,
+  }),
+  drop: z.strictObject({ method: z.enum(["K", "dc-resistance"]).default("dc-resistance"), limit_percent: z.number().min(0.5).max(20).default(3) }).prefault({}),
+});
+
+export type Job = z.output<typeof jobSchema>;
+export type Circuit = Job["service"]["panel"]["circuits"][number];
+export type Segment = Circuit["route"][number];
+export type Box = Circuit["boxes"][number];
+export type Panel = Job["service"]["panel"];

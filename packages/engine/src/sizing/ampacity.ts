@@ -1,0 +1,108 @@
+import { cite } from "../basis/citation.js";
+import { type Edition, everyEdition } from "../basis/edition.js";
+import { Decimal, decimal, print } from "../quantity.js";
+import { COUNT_ADJUSTMENT } from "../tables/adjustment.js";
+import { AMBIENT_CORRECTION } from "../tables/ambient.js";
+import { AMPACITY } from "../tables/ampacity.js";
+import { readCell } from "../tables/code-table.js";
+import { printSize, type Size } from "../tables/size.js";
+import { type Cell, type Worked, worked } from "../worked.js";
+
+export type Insulation = "THWN-2" | "THHN" | "XHHW-2" | "THW" | "NM-B" | "UF-B";
+export type Material = "copper" | "aluminum";
+type Column = 60 | 75 | 90;
+
+/** The insulation's own temperature column; NM-B and UF-B correct from 90 and 60 °C. 310.4, 334.80, 340.80. */
+const INSULATION_COLUMN: Readonly<Record<Insulation, Column>> = { "THWN-2": 90, THHN: 90, "XHHW-2": 90, THW: 75, "NM-B": 90, "UF-B": 60 };
+const TERMINALS = { sections: everyEdition("110.14(C)(1)"), standing: "published" } as const;
+const CABLE_LIMIT = {
+  "NM-B": { sections: everyEdition("334.80"), standing: "published" },
+  "UF-B": { sections: everyEdition("340.80"), standing: "published" },
+} as const;
+
+export interface AmpacityGiven {
+  readonly id: string;
+  readonly size: Size;
+  readonly material: Material;
+  readonly insulation: Insulation;
+  readonly ambientC: number;
+  readonly currentCarrying: number;
+  readonly terminalC: 60 | 75;
+  readonly edition: Edition;
+}
+
+export interface Ampacity {
+  readonly corrected: Worked;
+  readonly terminal: Worked;
+  readonly allowed: Worked;
+}
+
+const factorColumn = (column: Column) => `f${column}` as const;
+
+function ambientCell(column: Column, ambientC: number, edition: Edition): Cell | null {
+  const row = Object.keys(AMBIENT_CORRECTION.rows)
+    .map(Number)
+    .sort((a, b) => a - b)
+    .find((upTo) => ambientC <= upTo);
+  return row === undefined ? null : readCell(AMBIENT_CORRECTION, String(row), factorColumn(column), edition);
+}
+
+function adjustmentCell(count: number, edition: Edition): Cell | null {
+  const row = Object.keys(COUNT_ADJUSTMENT.rows)
+    .map(Number)
+    .sort((a, b) => b - a)
+    .find((from) => count >= from);
+  return row === undefined ? null : readCell(COUNT_ADJUSTMENT, String(row), "percent", edition);
+}
+
+/**
+ * Ampacity of one size in one place, in amperes: the insulation's column corrected for ambient (°C) and adjusted for the
+ * count of current-carrying conductors; the terminal column by itself; and the lesser of the two with the cable's 60 °C limit.
+ * Returns null where the tables give no ampacity (blank cell, or too hot for the insulation). 310.15, 310.16, 110.14(C).
+ */
+export function ampacity(given: AmpacityGiven): Ampacity | null {
+  const { id, size, material, insulation, edition } = given;
+  const metal = material === "copper" ? "cu" : "al";
+  const column = INSULATION_COLUMN[insulation];
+  const base = readCell(AMPACITY, size, `${metal}${column}`, edition);
+  const ambient = ambientCell(column, given.ambientC, edition);
+  const terminalCell = readCell(AMPACITY, size, `${metal}${given.terminalC}`, edition);
+  if (base === null || ambient === null || terminalCell === null) return null;
+  const adjustment = adjustmentCell(given.currentCarrying, edition);
+  const percent = adjustment === null ? "100" : adjustment.value;
+  const value = decimal(base.value).times(ambient.value).times(percent).div(100);
+  const corrected = worked({
+    id: `${id}.corrected`,
+    label: `${printSize(size)} ${material} ${insulation}, corrected and adjusted ampacity`,
+    value: value.toFixed(),
+    unit: "A",
+    expression: `${base.value} A × ${ambient.value} × ${percent} %`,
+    cells: [base, ambient, ...(adjustment ? [adjustment] : [])],
+    edition,
+  });
+  const terminal = worked({
+    id: `${id}.terminal`,
+    label: `${printSize(size)} at ${given.terminalC} °C terminals`,
+    value: terminalCell.value,
+    unit: "A",
+    expression: `${terminalCell.value} A`,
+    cells: [terminalCell],
+    citations: [cite(TERMINALS, edition)!],
+    edition,
+  });
+  const isCable = insulation === "NM-B" || insulation === "UF-B";
+  const cableCell = isCable ? readCell(AMPACITY, size, `${metal}60`, edition) : null;
+  const limits = [corrected.value, terminal.value, ...(cableCell ? [cableCell.value] : [])];
+  const allowed = worked({
+    id: `${id}.allowed`,
+    label: `${printSize(size)} ${insulation}, ampacity allowed`,
+    value: Decimal.min(...limits).toFixed(),
+    unit: "A",
+    expression: `least of ${limits.map((limit) => `${print(limit)} A`).join(", ")}`,
+    inputs: [corrected.id, terminal.id],
+    cells: cableCell ? [cableCell] : [],
+    citations: isCable ? [cite(CABLE_LIMIT[insulation], edition)!] : [cite(TERMINALS, edition)!],
+    edition,
+  });
+  return { corrected, terminal, allowed };
+}

@@ -1,0 +1,30 @@
+import type { Basis } from "../basis/basis.js";
+import { cite, citeOther } from "../basis/citation.js";
+import { everyEdition } from "../basis/edition.js";
+import { decimal } from "../quantity.js";
+import { BURIAL_COVER } from "../tables/burial.js";
+import { readCell } from "../tables/code-table.js";
+import { type Worked, worked } from "../worked.js";
+
+export type BurialPlace = "general" | "under-concrete-2in" | "under-building" | "under-slab-4in" | "under-street" | "under-dwelling-driveway";
+const RULE = { sections: everyEdition("300.5(A)"), standing: "published" } as const;
+
+/** Least cover in inches from the top of the raceway or cable to grade, by wiring method and place, raised by the jurisdiction where it asks more. */
+export function leastCover(given: { readonly id: string; readonly method: string; readonly place: BurialPlace; readonly basis: Basis }): Worked {
+  const { basis, place, method } = given;
+  const column = method === "UF-B" ? "directBurial" : method === "RMC" || method === "IMC" ? "rmcImc" : "nonmetallicRaceway";
+  const cell = readCell(BURIAL_COVER, place, column, basis.edition);
+  if (cell === null) throw new RangeError(`no cover for ${place}`);
+  const local = basis.leastCover[place];
+  const raised = local !== undefined && decimal(local.inches).gt(cell.value);
+  return worked({
+    id: given.id,
+    label: `Least cover, ${method}, ${place.replaceAll("-", " ")}`,
+    value: raised ? String(local.inches) : cell.value,
+    unit: "in",
+    expression: raised ? `${local.inches} in by the jurisdiction, in place of ${cell.value} in` : `${cell.value} in`,
+    cells: [cell],
+    citations: raised ? [citeOther("Local amendment", local.citation, "one-source")] : [cite(RULE, basis.edition)!],
+    edition: basis.edition,
+  });
+}

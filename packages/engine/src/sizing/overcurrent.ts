@@ -1,0 +1,39 @@
+import { cite } from "../basis/citation.js";
+import { type Edition, everyEdition } from "../basis/edition.js";
+import { decimal, type Numeric, print } from "../quantity.js";
+import { STANDARD_RATINGS } from "../tables/standard-rating.js";
+import { type Worked, worked } from "../worked.js";
+
+const CONTINUOUS = { sections: everyEdition("210.20(A)"), standing: "memory" } as const;
+const STANDARD = { sections: everyEdition("240.6(A)"), standing: "published" } as const;
+
+/** The next standard rating at or above a current; null above 400 A, which this table does not reach. */
+export function standardRatingAtLeast(amperes: Numeric, edition: Edition): number | null {
+  return STANDARD_RATINGS[edition].find((rating) => decimal(amperes).lte(rating)) ?? null;
+}
+
+/**
+ * Least standard overcurrent rating for a load: noncontinuous + 125 % of continuous, then the next standard rating.
+ * Amperes in and out. Throws RangeError above 400 A. 210.20(A), 240.6(A).
+ */
+export function overcurrentRating(given: {
+  readonly id: string;
+  readonly continuous: Numeric;
+  readonly noncontinuous: Numeric;
+  readonly edition: Edition;
+}): Worked {
+  const { continuous, noncontinuous, edition } = given;
+  const least = decimal(continuous).times("1.25").plus(noncontinuous);
+  const rating = standardRatingAtLeast(least, edition);
+  if (rating === null) throw new RangeError(`no standard rating up to 400 A carries ${print(least)} A`);
+  return worked({
+    id: given.id,
+    label: "Overcurrent device, least standard rating",
+    value: String(rating),
+    unit: "A",
+    expression: `${print(continuous)} A × 1.25 + ${print(noncontinuous)} A = ${print(least)} A`,
+    rounding: "up to the next standard rating",
+    citations: [cite(CONTINUOUS, edition)!, cite(STANDARD, edition)!],
+    edition,
+  });
+}

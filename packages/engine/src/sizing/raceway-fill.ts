@@ -1,0 +1,111 @@
+import { citeOther } from "../basis/citation.js";
+import type { Edition } from "../basis/edition.js";
+import { decimal, print } from "../quantity.js";
+import { readCell } from "../tables/code-table.js";
+import { FILL_PERCENT } from "../tables/fill-percent.js";
+import { INSULATED_CONDUCTOR } from "../tables/insulated.js";
+import { RACEWAY } from "../tables/raceway.js";
+import { printSize, type Size } from "../tables/size.js";
+import { type Worked, worked } from "../worked.js";
+
+export const TRADE_SIZES = ["1/2", "3/4", "1", "1-1/4", "1-1/2", "2", "2-1/2", "3", "3-1/2", "4"] as const;
+export type TradeSize = (typeof TRADE_SIZES)[number];
+const FAMILY: Readonly<Record<string, string>> = {
+  "THWN-2": "THHN/THWN/THWN-2",
+  THHN: "THHN/THWN/THWN-2",
+  "XHHW-2": "XHHW/XHHW-2/XHH",
+  THW: "TW/THW/THHW/THW-2",
+};
+
+export interface FillConductor {
+  readonly size: Size;
+  readonly insulation: string;
+  readonly count: number;
+}
+
+/** Total cross section of the conductors, in². Chapter 9 Table 5; `othersIn2` is the measured area of conductors of other circuits. */
+export function conductorArea(given: {
+  readonly id: string;
+  readonly conductors: readonly FillConductor[];
+  readonly othersIn2: number;
+  readonly edition: Edition;
+}): Worked {
+  const parts = given.conductors.map((conductor) => {
+    const cell = readCell(INSULATED_CONDUCTOR, `${FAMILY[conductor.insulation] ?? ""} ${conductor.size}`, "area", given.edition);
+    if (cell === null) throw new RangeError(`no area for ${printSize(conductor.size)} ${conductor.insulation}`);
+    return { conductor, cell };
+  });
+  const total = parts.reduce((sum, { conductor, cell }) => sum.plus(decimal(cell.value).times(conductor.count)), decimal(given.othersIn2));
+  const terms = parts.map(({ conductor, cell }) => `${conductor.count} × ${cell.value} in²`);
+  return worked({
+    id: given.id,
+    label: "Area of conductors in the raceway",
+    value: total.toFixed(),
+    unit: "in2",
+    expression: [...terms, ...(given.othersIn2 > 0 ? [`${given.othersIn2} in² of other circuits`] : [])].join(" + "),
+    cells: parts.map(({ cell }) => cell),
+    citations: given.othersIn2 > 0 ? [citeOther("Job file", "area of other circuits as entered", "practice")] : [],
+    edition: given.edition,
+  });
+}
+
+/** Area a raceway may be filled to by `count` conductors, in²; null for a trade size its table does not list. Chapter 9 Tables 1 and 4. */
+export function fillLimit(given: {
+  readonly id: string;
+  readonly raceway: string;
+  readonly tradeSize: TradeSize;
+  readonly count: number;
+  readonly edition: Edition;
+}): Worked | null {
+  const column = given.count === 1 ? "area53" : given.count === 2 ? "area31" : "area40";
+  const cell = readCell(RACEWAY, `${given.raceway} ${given.tradeSize}`, column, given.edition);
+  const percent = readCell(FILL_PERCENT, given.count === 1 ? "1" : given.count === 2 ? "2" : "over 2", "percent", given.edition);
+  if (cell === null || percent === null) return null;
+  return worked({
+    id: given.id,
+    label: `${given.raceway} ${given.tradeSize} in, ${percent.value} % of its area`,
+    value: cell.value,
+    unit: "in2",
+    expression: `${cell.value} in²`,
+    cells: [cell, percent],
+    edition: given.edition,
+  });
+}
+
+/** Smallest trade size whose limit holds the area; null when none listed does. */
+export function leastRaceway(given: {
+  readonly raceway: string;
+  readonly areaIn2: string;
+  readonly count: number;
+  readonly edition: Edition;
+}): TradeSize | null {
+  return (
+    TRADE_SIZES.find((tradeSize) => {
+      const limit = fillLimit({ id: "candidate", raceway: given.raceway, tradeSize, count: given.count, edition: given.edition });
+      return limit !== null && decimal(given.areaIn2).lte(limit.value);
+    }) ?? null
+  );
+}
+
+/** Area used as a per cent of the whole inside area of the raceway. */
+export function fillPercent(given: {
+  readonly id: string;
+  readonly area: Worked;
+  readonly raceway: string;
+  readonly tradeSize: TradeSize;
+  readonly edition: Edition;
+}): Worked | null {
+  const whole = readCell(RACEWAY, `${given.raceway} ${given.tradeSize}`, "area", given.edition);
+  if (whole === null) return null;
+  const value = decimal(given.area.value).div(whole.value).times(100);
+  return worked({
+    id: given.id,
+    label: "Raceway fill",
+    value: value.toSignificantDigits(8).toFixed(),
+    unit: "%",
+    expression: `${print(given.area.value, 4)} in² / ${whole.value} in² × 100`,
+    inputs: [given.area.id],
+    cells: [whole],
+    edition: given.edition,
+  });
+}

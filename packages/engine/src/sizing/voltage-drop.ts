@@ -1,0 +1,104 @@
+import { cite, citeOther } from "../basis/citation.js";
+import { type Edition, everyEdition } from "../basis/edition.js";
+import { Decimal, decimal, type Numeric, print } from "../quantity.js";
+import { readCell } from "../tables/code-table.js";
+import { CONDUCTOR } from "../tables/conductor.js";
+import { printSize, SIZES, type Size } from "../tables/size.js";
+import { type Cell, type Worked, worked } from "../worked.js";
+import type { Material } from "./ampacity.js";
+
+export type DropMethod = "K" | "dc-resistance";
+export interface DropSegment {
+  readonly size: Size;
+  readonly material: Material;
+  readonly feet: Numeric;
+}
+
+/** Ohm-circular-mils per foot near 75 °C. Common practice, no code table. */
+const K: Readonly<Record<Material, string>> = { copper: "12.9", aluminum: "21.2" };
+const ADVISORY = { sections: everyEdition("210.19(A) informational note"), standing: "memory" } as const;
+const K_CITE = citeOther("K method", "VD = 2·K·I·L/cmil", "practice");
+
+function ohmsPerFoot(size: Size, material: Material, method: DropMethod, edition: Edition): { ohms: Decimal; cell: Cell; shown: string } {
+  const cell = readCell(CONDUCTOR, size, method === "K" ? "cmil" : material === "copper" ? "dcCopper" : "dcAluminum", edition);
+  if (cell === null) throw new RangeError(`no resistance for ${printSize(size)} ${material}`);
+  return method === "K"
+    ? { ohms: decimal(K[material]).div(cell.value), cell, shown: `${K[material]} / ${print(cell.value)} cmil` }
+    : { ohms: decimal(cell.value).div(1000), cell, shown: `${cell.value} Ω / 1000 ft` };
+}
+
+/**
+ * Voltage lost out and back along a chain of segments, in volts: Σ 2·I·R·L. Current in amperes, one-way length in feet.
+ * The same figure is the 240 V drop of a balanced load and the drop of a 120 V leg whose whole return is in the neutral.
+ */
+export function voltageDrop(given: {
+  readonly id: string;
+  readonly label: string;
+  readonly current: Numeric;
+  readonly segments: readonly DropSegment[];
+  readonly method: DropMethod;
+  readonly edition: Edition;
+}): Worked {
+  const parts = given.segments.map((segment) => ({ segment, ...ohmsPerFoot(segment.size, segment.material, given.method, given.edition) }));
+  const value = parts.reduce((sum, { segment, ohms }) => sum.plus(ohms.times(segment.feet).times(given.current).times(2)), new Decimal(0));
+  return worked({
+    id: given.id,
+    label: given.label,
+    value: value.toSignificantDigits(12).toFixed(),
+    unit: "V",
+    expression: parts.map(({ segment, shown }) => `2 × ${print(given.current)} A × ${shown} × ${print(segment.feet, 3)} ft`).join(" + "),
+    cells: parts.map(({ cell }) => cell),
+    citations: given.method === "K" ? [K_CITE] : [],
+    edition: given.edition,
+  });
+}
+
+/** A drop as a per cent of a base voltage. 210.19(A) note: advisory unless the jurisdiction makes it a rule. */
+export function dropPercent(given: {
+  readonly id: string;
+  readonly label: string;
+  readonly drop: Worked;
+  readonly volts: Numeric;
+  readonly edition: Edition;
+}): Worked {
+  return worked({
+    id: given.id,
+    label: given.label,
+    value: decimal(given.drop.value).div(given.volts).times(100).toSignificantDigits(12).toFixed(),
+    unit: "%",
+    expression: `${print(given.drop.value, 3)} V / ${print(given.volts)} V × 100`,
+    inputs: [given.drop.id],
+    citations: [cite(ADVISORY, given.edition)!],
+    edition: given.edition,
+  });
+}
+
+/** Longest one-way run in whole feet (rounded down) at which each size keeps the drop within a per cent of a voltage. */
+export function longestRuns(given: {
+  readonly current: Numeric;
+  readonly volts: Numeric;
+  readonly limitPercent: Numeric;
+  readonly material: Material;
+  readonly method: DropMethod;
+  readonly edition: Edition;
+  readonly sizes: readonly Size[];
+}): readonly { size: Size; feet: string }[] {
+  const allowed = decimal(given.volts).times(given.limitPercent).div(100);
+  return given.sizes.map((size) => {
+    const { ohms } = ohmsPerFoot(size, given.material, given.method, given.edition);
+    return { size, feet: allowed.div(ohms.times(given.current).times(2)).floor().toFixed() };
+  });
+}
+
+/** The smallest size whose circular mils reach 2·K·I·L / allowed volts; null when none does. */
+export function sizeForDrop(given: {
+  readonly current: Numeric;
+  readonly feet: Numeric;
+  readonly allowedVolts: Numeric;
+  readonly material: Material;
+  readonly edition: Edition;
+}): { readonly cmil: string; readonly size: Size | null } {
+  const cmil = decimal(2).times(K[given.material]).times(given.current).times(given.feet).div(given.allowedVolts);
+  const size = SIZES.find((candidate) => cmil.lte(readCell(CONDUCTOR, candidate, "cmil", given.edition)?.value ?? 0)) ?? null;
+  return { cmil: cmil.toFixed(2), size };
+}

@@ -1,0 +1,91 @@
+/** A packet as plain data: every leaf is a string ready to print, apart from the drawings, which are our own SVG. */
+export interface Packet {
+  readonly title: string;
+  readonly ready: boolean;
+  readonly foot: TitleBlock;
+  readonly sheets: readonly Sheet[];
+}
+
+/** The fields at the foot of every sheet. */
+export interface TitleBlock {
+  readonly project: string;
+  readonly owner: string;
+  readonly site: string;
+  readonly parcel: string;
+  readonly jurisdiction: string;
+  readonly edition: string;
+  readonly preparer: string;
+  readonly date: string;
+}
+
+export interface Sheet {
+  readonly id: string;
+  readonly title: string;
+  readonly number: string;
+  readonly of: string;
+  readonly blocks: readonly Block[];
+}
+
+export type Block = Heading | Paragraph | Boxed | Table | Checklist | CalcLines | Drawing | Blanks;
+
+export interface Heading {
+  readonly kind: "heading";
+  readonly text: string;
+}
+export interface Paragraph {
+  readonly kind: "paragraph";
+  readonly text: string;
+}
+/** A plain box of numbered entries: the refusal, and the cautions. */
+export interface Boxed {
+  readonly kind: "boxed";
+  readonly title: string;
+  readonly lead: string;
+  readonly entries: readonly { readonly title: string; readonly lines: readonly string[] }[];
+}
+export interface Table {
+  readonly kind: "table";
+  readonly caption: string;
+  readonly head: readonly string[];
+  readonly rows: readonly { readonly cells: readonly string[]; readonly fresh: boolean }[];
+}
+export interface Checklist {
+  readonly kind: "checklist";
+  readonly caption: string;
+  readonly items: readonly { readonly section: string; readonly look: string; readonly show: string }[];
+}
+export interface CalcLines {
+  readonly kind: "calc";
+  readonly caption: string;
+  readonly lines: readonly CalcLine[];
+}
+export interface CalcLine {
+  readonly label: string;
+  readonly expression: string;
+  readonly result: string;
+  readonly sources: readonly string[];
+}
+export interface Drawing {
+  readonly kind: "drawing";
+  readonly svg: string;
+}
+/** Blanks to be filled by hand. */
+export interface Blanks {
+  readonly kind: "blanks";
+  readonly labels: readonly string[];
+}
+
+/** A sheet before it has its place in the set. */
+export interface Draft {
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}
+
+export const heading = (text: string): Heading => ({ kind: "heading", text });
+export const paragraph = (text: string): Paragraph => ({ kind: "paragraph", text });
+export const blanks = (...labels: string[]): Blanks => ({ kind: "blanks", labels });
+
+/** A table of existing rows; `fresh` rows are the new work and print heavy. */
+export function table(caption: string, head: readonly string[], rows: readonly (readonly string[])[], fresh: (index: number) => boolean = () => false): Table {
+  return { kind: "table", caption, head, rows: rows.map((cells, index) => ({ cells, fresh: fresh(index) })) };
+}
