@@ -25,23 +25,26 @@ export class OutputExistsError extends Error {
 export async function writeWhole(dir: string, files: readonly OutputFile[], { force = false }: { force?: boolean } = {}): Promise<string[]> {
   assertNames(files);
   const mark = randomBytes(6).toString("hex");
-  const jobs = files.map(({ name, bytes }) => ({
-    bytes,
-    target: join(dir, name),
-    fresh: join(dir, `.${name}.${mark}.new`),
-    saved: join(dir, `.${name}.${mark}.old`),
+  const jobs = files.map((file) => ({
+    file,
+    target: join(dir, file.name),
+    fresh: join(dir, `.${file.name}.${mark}.new`),
+    saved: join(dir, `.${file.name}.${mark}.old`),
   }));
   let made: string | undefined;
   const undo: (() => Promise<void>)[] = [];
   try {
     made = await mkdir(dir, { recursive: true });
-    if (!force) await assertFree(jobs.map(({ target }) => target));
-    for (const { fresh, bytes } of jobs) {
+    await assertFree(
+      jobs.map(({ target }) => target),
+      force,
+    );
+    for (const { fresh, file } of jobs) {
+      await writeSynced(fresh, file.bytes);
       undo.push(() => rm(fresh, { force: true }));
-      await writeSynced(fresh, bytes);
     }
     for (const { target, fresh, saved } of jobs) {
-      if (force && (await exists(target))) {
+      if (force && (await kindOf(target)) === "file") {
         await rename(target, saved);
         undo.push(() => rename(saved, target));
       }
@@ -61,24 +64,28 @@ export async function writeWhole(dir: string, files: readonly OutputFile[], { fo
 function assertNames(files: readonly OutputFile[]): void {
   const names = new Set<string>();
   for (const { name } of files) {
-    if (name === "" || name === "." || name === ".." || name !== basename(name) || /[\\\0]/.test(name)) throw new RangeError(`not a plain file name: ${JSON.stringify(name)}`);
+    if (name === "" || name === "." || name === ".." || name !== basename(name) || /[\\\0]/.test(name))
+      throw new RangeError(`not a plain file name: ${JSON.stringify(name)}`);
     if (names.has(name)) throw new RangeError(`two files named ${name}`);
     names.add(name);
   }
 }
 
-async function assertFree(targets: readonly string[]): Promise<void> {
+// A directory in the way is never overwritten, force or not.
+async function assertFree(targets: readonly string[], force: boolean): Promise<void> {
   const taken: string[] = [];
-  for (const target of targets) if (await exists(target)) taken.push(target);
+  for (const target of targets) {
+    const kind = await kindOf(target);
+    if (kind === "directory" || (kind === "file" && !force)) taken.push(target);
+  }
   if (taken.length > 0) throw new OutputExistsError(taken);
 }
 
-async function exists(path: string): Promise<boolean> {
+async function kindOf(path: string): Promise<"none" | "file" | "directory"> {
   try {
-    await lstat(path);
-    return true;
+    return (await lstat(path)).isDirectory() ? "directory" : "file";
   } catch (error) {
-    if (codeOf(error) === "ENOENT") return false;
+    if (codeOf(error) === "ENOENT") return "none";
     throw error;
   }
 }
@@ -88,6 +95,9 @@ async function writeSynced(path: string, bytes: Uint8Array | string): Promise<vo
   try {
     await file.writeFile(bytes);
     await file.sync();
+  } catch (error) {
+    await rm(path, { force: true });
+    throw error;
   } finally {
     await file.close();
   }
@@ -119,7 +129,10 @@ async function syncDir(dir: string): Promise<void> {
 function explain(dir: string, error: unknown): unknown {
   const code = codeOf(error);
   if (code === undefined || !["EACCES", "EPERM", "EROFS", "ENOSPC", "EDQUOT", "ENOTDIR", "EEXIST", "EISDIR", "ENAMETOOLONG"].includes(code)) return error;
-  return new EnvironmentError(`cannot write into ${dir}: ${(error as Error).message}`, { hint: "choose another output directory or mend its permissions", cause: error });
+  return new EnvironmentError(`cannot write into ${dir}: ${(error as Error).message}`, {
+    hint: "choose another output directory or mend its permissions",
+    cause: error,
+  });
 }
 
 function codeOf(error: unknown): string | undefined {

@@ -1,3 +1,4 @@
+import { execFile } from "node:child_process";
 import { rmSync } from "node:fs";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
@@ -30,6 +31,7 @@ export async function launchBrowser(chosen: ChosenBrowser, warn: (message: strin
     args.push("--no-sandbox");
     warn("running as root: the browser's sandbox is off; run as an ordinary user to keep it on");
   }
+  const env = { PATH: process.env.PATH ?? "/usr/bin:/bin", HOME: profile, XDG_CACHE_HOME: profile, TMPDIR: profile, LANG: "C.UTF-8", TZ: "UTC", ...chosen.env };
   try {
     const browser = await launch({
       executablePath: chosen.executable,
@@ -39,13 +41,24 @@ export async function launchBrowser(chosen: ChosenBrowser, warn: (message: strin
       userDataDir: profile,
       timeout: launchTimeoutMs,
       protocolTimeout: 120_000,
-      env: { PATH: process.env.PATH ?? "/usr/bin:/bin", HOME: profile, XDG_CACHE_HOME: profile, TMPDIR: profile, LANG: "C.UTF-8", TZ: "UTC", ...chosen.env },
+      env,
     });
     return { browser, close: () => closeBrowser(browser).finally(release) };
   } catch (error) {
+    const said = await lastWords(chosen.executable, [...args, `--user-data-dir=${profile}`], env);
     await release();
-    throw launchFailure(chosen, error);
+    throw launchFailure(chosen, said, error);
   }
+}
+
+// Over a pipe a browser that dies at once leaves only "Target closed": started by hand it says why on its error output.
+function lastWords(executable: string, args: readonly string[], env: Readonly<Record<string, string>>): Promise<string> {
+  return new Promise((resolve) => {
+    execFile(executable, [...args, "--headless", "--dump-dom", "about:blank"], { env, timeout: 10_000, killSignal: "SIGKILL" }, (_error, _out, stderr) => {
+      const lines = stderr.split("\n").filter((line) => line.trim() !== "");
+      resolve(lines.find((line) => /FATAL|error while loading/.test(line)) ?? lines[0] ?? "");
+    });
+  });
 }
 
 async function closeBrowser(browser: Browser): Promise<void> {
@@ -62,10 +75,10 @@ async function closeBrowser(browser: Browser): Promise<void> {
   clearTimeout(timer);
 }
 
-function launchFailure(chosen: ChosenBrowser, error: unknown): EnvironmentError {
-  const said = error instanceof Error ? error.message : String(error);
-  const sandbox = /sandbox|user namespace|clone\(\)/i.test(said);
-  return new EnvironmentError(`the browser ${chosen.executable} did not start: ${said.split("\n").slice(0, 4).join(" ").trim()}`, {
+function launchFailure(chosen: ChosenBrowser, lastWords: string, error: unknown): EnvironmentError {
+  const said = lastWords || (error instanceof Error ? error.message : String(error));
+  const sandbox = /sandbox|namespace|clone\(\)/i.test(said);
+  return new EnvironmentError(`the browser ${chosen.executable} did not start: ${said.split("\n")[0]?.trim()}`, {
     hint: sandbox
       ? "this system forbids the browser's sandbox to ordinary programs (user namespaces are blocked): install Chromium from the system's packages and name it with BRANCHWORK_BROWSER"
       : "try it by hand with --version, or name another with BRANCHWORK_BROWSER=/path/to/chrome",

@@ -84,7 +84,9 @@ describe("print", () => {
     ["refresh", (to: string) => `<meta http-equiv="refresh" content="0;url=${to}">`],
     ["video", (to: string) => `<video src="${to}" autoplay></video>`],
   ])("refuses a document that asks the network for a %s, and nothing gets out", async (what, hostile) => {
-    await expect(outcome(printer.print(html(`<h1>Packet E-101</h1>${hostile(`${origin}/${what.replaceAll(" ", "-")}`)}`), { ...request, timeoutMs: 20_000 }))).rejects.toThrow(PrintError);
+    await expect(
+      outcome(printer.print(html(`<h1>Packet E-101</h1>${hostile(`${origin}/${what.replaceAll(" ", "-")}`)}`), { ...request, timeoutMs: 20_000 })),
+    ).rejects.toThrow(PrintError);
     expect(hits).toEqual([]);
   });
 
@@ -132,6 +134,22 @@ describe("print", () => {
     await (await openPrinter({ warn: (message) => warnings.push(message) })).close();
     expect(warnings).toHaveLength(1);
     expect(warnings[0]).not.toContain("\n");
+  });
+
+  it("says what a browser that dies at once had to say", async () => {
+    const dir = await mkdtemp(join(tmpdir(), "branchwork-dead-"));
+    const dead = join(dir, "dead");
+    await writeFile(dead, "#!/bin/sh\necho 'FATAL: No usable sandbox!' >&2\nexit 1\n", { mode: 0o755 });
+    try {
+      const opened = openPrinter({ browser: dead, warn: () => undefined });
+      await expect(opened).rejects.toMatchObject({
+        name: "EnvironmentError",
+        message: expect.stringContaining("No usable sandbox"),
+        hint: expect.stringContaining("user namespaces"),
+      });
+    } finally {
+      await rm(dir, { recursive: true });
+    }
   });
 
   it("names the browser and its version", () => {

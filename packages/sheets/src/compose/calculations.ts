@@ -10,7 +10,14 @@ export function loadSheet(design: Design): Draft {
     blocks: [
       paragraph(`Method: ${s.method}`),
       calcLines("Load on the service", [...s.steps, s.without, s.amperesWithout, s.with, s.amperes, s.margin, s.marginVA, s.marginPercent]),
-      ...(design.circuits.length === 0 ? [] : [calcLines("Load of each new circuit", design.circuits.map((c) => c.load))]),
+      ...(design.circuits.length === 0
+        ? []
+        : [
+            calcLines(
+              "Load of each new circuit",
+              design.circuits.map((c) => c.load),
+            ),
+          ]),
     ],
   };
 }
@@ -19,17 +26,35 @@ export function loadSheet(design: Design): Draft {
 export function circuitSheet(c: DesignedCircuit): Draft {
   const segments = c.segments.flatMap((s): Block[] => [
     heading(`Segment ${s.segment.name}: ${s.segment.method}, ${s.segment.place}`),
-    calcLines(`Segment ${s.segment.name}`, [...s.steps, s.ampacity, ...(s.fill === null ? [] : [s.fill.area, s.fill.limit, s.fill.percent])]),
+    calcLines(`Segment ${s.segment.name}`, [
+      ...s.steps,
+      ...(s.ampacity === null ? [] : [s.ampacity]),
+      ...(s.fill === null ? [] : [s.fill.area, s.fill.limit, s.fill.percent]),
+    ]),
   ]);
-  const boxes = c.boxes.length === 0 ? [] : [calcLines("Boxes", c.boxes.flatMap((b) => [b.required, b.room]))];
+  const boxes =
+    c.boxes.length === 0
+      ? []
+      : [
+          calcLines(
+            "Boxes",
+            c.boxes.flatMap((b) => [b.required, ...(b.room === null ? [] : [b.room])]),
+          ),
+        ];
   return {
     title: `Circuit calculations: ${c.circuit.name}`,
     blocks: [
       calcLines("Circuit", [...c.steps, c.breaker, c.load]),
       ...segments,
       calcLines("Voltage drop", [c.drop.balanced, c.drop.balancedPercent, c.drop.worstLeg, c.drop.worstLegPercent]),
-      table("Longest run that keeps to the voltage drop asked for", ["Conductor", "One-way length, ft"], c.drop.longest.map((l) => [printSize(l.size), l.feet])),
-      paragraph(`Drop on the worst leg: ${valueWithUnit(c.drop.worstLegPercent)}. The code's figure for voltage drop is a recommendation for a branch circuit unless the jurisdiction makes it a rule.`),
+      table(
+        "Longest run that keeps to the voltage drop asked for",
+        ["Conductor", "One-way length, ft"],
+        c.drop.longest.map((l) => [printSize(l.size), l.feet]),
+      ),
+      paragraph(
+        `Drop on the worst leg: ${valueWithUnit(c.drop.worstLegPercent)}. The code's figure for voltage drop is a recommendation for a branch circuit unless the jurisdiction makes it a rule.`,
+      ),
       ...boxes,
     ],
   };

@@ -10,7 +10,8 @@ const STAGE_TITLES: Record<Stage, string> = { trench: "Trench, open", rough: "Ro
 export function checklistSheet(design: Design, overlay: Overlay | null): Draft {
   const code = (section: string): string => printCitation({ document: "NFPA 70", section, edition: design.edition, standing: "memory" } satisfies Citation);
   const practice = printCitation({ document: "", section: "Good work", edition: null, standing: "practice" });
-  const local = (stage: Stage): Item[] => (overlay?.checklist ?? []).filter((c) => c.stage === stage).map((c) => ({ section: c.section, look: c.look, show: c.show ?? "" }));
+  const local = (stage: Stage): Item[] =>
+    (overlay?.checklist ?? []).filter((c) => c.stage === stage).map((c) => ({ section: c.section, look: c.look, show: c.show ?? "" }));
   const stages: Record<Stage, Item[]> = {
     trench: [...design.circuits.flatMap((c) => trench(c, code, practice, design.edition)), ...local("trench")],
     rough: [...design.circuits.flatMap((c) => rough(c, code)), ...local("rough")],
@@ -20,7 +21,9 @@ export function checklistSheet(design: Design, overlay: Overlay | null): Draft {
     title: "Inspection checklist",
     blocks: [
       paragraph("Leave work open until the stage has passed. The inspector decides what is seen and when."),
-      ...(Object.keys(stages) as Stage[]).filter((stage) => stages[stage].length > 0).map((stage): Checklist => ({ kind: "checklist", caption: STAGE_TITLES[stage], items: stages[stage] })),
+      ...(Object.keys(stages) as Stage[])
+        .filter((stage) => stages[stage].length > 0)
+        .map((stage): Checklist => ({ kind: "checklist", caption: STAGE_TITLES[stage], items: stages[stage] })),
       blanks("Inspector", "Date", "Permit number"),
     ],
   };
@@ -35,7 +38,11 @@ function trench(c: DesignedCircuit, code: Code, practice: string, edition: Desig
   return [
     { section: practice, look: "Utilities located and marked before digging", show: "locate ticket number" },
     ...buried.flatMap((s): Item[] => [
-      { section: code(table), look: `${s.segment.name}: cover from top of ${s.segment.method} to finished grade (${s.segment.over})`, show: s.segment.cover === undefined ? "cover not given: measure, in" : `${print(s.segment.cover)} in planned` },
+      {
+        section: code(table),
+        look: `${s.segment.name}: cover from top of ${s.segment.method} to finished grade (${s.segment.over})`,
+        show: s.segment.cover === undefined ? "cover not given: measure, in" : `${print(s.segment.cover)} in planned`,
+      },
       { section: code("300.5(F)"), look: `${s.segment.name}: bed and backfill free of sharp rock`, show: wiring(s) },
     ]),
   ];
@@ -47,34 +54,83 @@ function rough(c: DesignedCircuit, code: Code): Item[] {
     const cable = method === "NM-B" || method === "UF-B";
     const items: Item[] = [
       { section: code("110.14(C), 310.16"), look: `${name}: size and kind of conductor`, show: wiring(s) },
-      { section: code("250.122"), look: `${name}: equipment grounding conductor`, show: `${printSize(s.grounding.size)}; least ${printSize(s.requiredGrounding)}` },
+      {
+        section: code("250.122"),
+        look: `${name}: equipment grounding conductor`,
+        show: `${printSize(s.grounding.size)}; least ${printSize(s.requiredGrounding)}`,
+      },
     ];
-    if (!cable) items.push({ section: code("Chapter 9, Table 1"), look: `${name}: ${method} fill`, show: s.fill === null ? "" : `${s.tradeSize ?? ""} in: ${valueWithUnit(s.fill.percent)}, ${valueWithUnit(s.fill.area)} of ${valueWithUnit(s.fill.limit)}` });
-    if (s.segment.bends.length > 0 && !cable) items.push({ section: code(BEND_SECTIONS[method] ?? "Chapter 3"), look: `${name}: bends between pull points, 360° at most`, show: `${s.bendTotal}°` });
-    if (s.wet) items.push({ section: code("300.9, 300.5(B), 310.10(C)"), look: `${name}: inside of the raceway counts as wet; conductors marked for wet places`, show: cable ? method : s.segment.conductors.insulation });
-    if (method === "NM-B") items.push({ section: code("334.30, 300.4"), look: `${name}: cable fastened and clear of nails and edges`, show: `${place}, ${print(s.segment.length)} ft` });
+    if (!cable)
+      items.push({
+        section: code("Chapter 9, Table 1"),
+        look: `${name}: ${method} fill`,
+        show:
+          s.fill === null ? "" : `${s.tradeSize ?? ""} in: ${valueWithUnit(s.fill.percent)}, ${valueWithUnit(s.fill.area)} of ${valueWithUnit(s.fill.limit)}`,
+      });
+    if (s.segment.bends.length > 0 && !cable)
+      items.push({ section: code(BEND_SECTIONS[method] ?? "Chapter 3"), look: `${name}: bends between pull points, 360° at most`, show: `${s.bendTotal}°` });
+    if (s.wet)
+      items.push({
+        section: code("300.9, 300.5(B), 310.10(C)"),
+        look: `${name}: inside of the raceway counts as wet; conductors marked for wet places`,
+        show: cable ? method : s.segment.conductors.insulation,
+      });
+    if (method === "NM-B")
+      items.push({
+        section: code("334.30, 300.4"),
+        look: `${name}: cable fastened and clear of nails and edges`,
+        show: `${place}, ${print(s.segment.length)} ft`,
+      });
     if (s.segment.exposed_to_damage) items.push({ section: code("300.5(D)"), look: `${name}: guarded where it can be struck`, show: method });
     return items;
   });
-  const boxes = c.boxes.map((b): Item => ({ section: code("314.16, 314.28"), look: `${b.box.name}: volume marked in the box`, show: `${print(b.box.volume)} in³; needs ${valueWithUnit(b.required)}` }));
+  const boxes = c.boxes.map(
+    (b): Item => ({
+      section: code("314.16, 314.28"),
+      look: `${b.box.name}: ${b.byDimensions ? "size of the box" : "volume marked in the box"}`,
+      show: b.byDimensions
+        ? `${valueWithUnit(b.required)} from raceway entry to opposite wall`
+        : `${print(b.box.volume)} in³; needs ${valueWithUnit(b.required)}`,
+    }),
+  );
   return [...segments, ...boxes];
 }
 
-const BEND_SECTIONS: Record<string, string> = { EMT: "358.26", "PVC-40": "352.26", "PVC-80": "352.26", RMC: "344.26", IMC: "342.26", "LFNC-B": "356.26", FMC: "348.26" };
+const BEND_SECTIONS: Record<string, string> = {
+  EMT: "358.26",
+  "PVC-40": "352.26",
+  "PVC-80": "352.26",
+  RMC: "344.26",
+  IMC: "342.26",
+  "LFNC-B": "356.26",
+  FMC: "348.26",
+};
 
 function final(c: DesignedCircuit, code: Code): Item[] {
   const { circuit } = c;
   const items: Item[] = [
-    { section: code("240.4, 210.20"), look: `${circuit.name}: breaker rating and poles`, show: `${c.rating} A, ${circuit.breaker.poles}-pole, spaces ${circuit.breaker.spaces.join(" and ")}` },
-    { section: code("110.3(B)"), look: `${circuit.name}: breaker listed for this panel`, show: circuit.breaker.listed_for_panel === true ? "listing on site" : "to be shown" },
+    {
+      section: code("240.4, 210.20"),
+      look: `${circuit.name}: breaker rating and poles`,
+      show: `${c.rating} A, ${circuit.breaker.poles}-pole, spaces ${circuit.breaker.spaces.join(" and ")}`,
+    },
+    {
+      section: code("110.3(B)"),
+      look: `${circuit.name}: breaker listed for this panel`,
+      show: circuit.breaker.listed_for_panel === true ? "listing on site" : "to be shown",
+    },
     { section: code("110.14(D)"), look: `${circuit.name}: terminals torqued to the marked figures`, show: "torque record: panel, boxes, outlet" },
     { section: code("250.142(B)"), look: `${circuit.name}: neutral and equipment ground not joined at the outlet`, show: `${c.wires} wires` },
     { section: code("408.4(A)"), look: `Directory names ${circuit.name}`, show: `spaces ${circuit.breaker.spaces.join(" and ")}` },
   ];
-  if (circuit.breaker.poles === 2) items.push({ section: code("210.4(B), 240.15(B)"), look: `${circuit.name}: poles open together, on opposite legs`, show: `${c.volts} V between legs` });
-  if (circuit.breaker.gfci) items.push({ section: code("210.8"), look: `${circuit.name}: GFCI trips and resets by its test button`, show: "test at the breaker" });
-  if (circuit.cover_plate !== undefined && circuit.cover_plate !== "none") items.push({ section: code("406.9(B)"), look: `${circuit.name}: cover at the outlet`, show: circuit.cover_plate });
-  if (circuit.listed_rv_power_outlet) items.push({ section: code("110.3(B)"), look: `${circuit.name}: assembly listed and marked as a recreational vehicle power outlet`, show: "label" });
+  if (circuit.breaker.poles === 2)
+    items.push({ section: code("210.4(B), 240.15(B)"), look: `${circuit.name}: poles open together, on opposite legs`, show: `${c.volts} V between legs` });
+  if (circuit.breaker.gfci)
+    items.push({ section: code("210.8"), look: `${circuit.name}: GFCI trips and resets by its test button`, show: "test at the breaker" });
+  if (circuit.cover_plate !== undefined && circuit.cover_plate !== "none")
+    items.push({ section: code("406.9(B)"), look: `${circuit.name}: cover at the outlet`, show: circuit.cover_plate });
+  if (circuit.listed_rv_power_outlet)
+    items.push({ section: code("110.3(B)"), look: `${circuit.name}: assembly listed and marked as a recreational vehicle power outlet`, show: "label" });
   return items;
 }
 

@@ -27,7 +27,12 @@ export function composePacket({ design, overlay, date, targets }: PacketParts): 
   const before: Draft[] = ready ? [] : [refusalSheet(design, basis.issues)];
   const after: Draft[] = [
     statementsSheet(design, overlay),
-    ...drawings.map((svg, index): Draft => ({ title: drawings.length === 1 ? "One-line diagram" : `One-line diagram, part ${index + 1}`, blocks: [{ kind: "drawing", svg }] })),
+    ...drawings.map(
+      (svg, index): Draft => ({
+        title: drawings.length === 1 ? "One-line diagram" : `One-line diagram, part ${index + 1}`,
+        blocks: [{ kind: "drawing", svg }],
+      }),
+    ),
     loadSheet(design),
     ...design.circuits.map(circuitSheet),
     schedulesSheet(design),

@@ -5,7 +5,13 @@ import { type Block, type Draft, heading, paragraph, table } from "./packet.js";
 import { citationOrDash } from "./worked-lines.js";
 
 const ORDER = ["fail", "caution", "needs-person", "pass", "not-applicable"] as const satisfies readonly Finding["verdict"][];
-const VERDICTS: Record<Finding["verdict"], string> = { fail: "FAILS", caution: "CAUTION", "needs-person": "LOOK ON SITE", pass: "passes", "not-applicable": "does not apply" };
+const VERDICTS: Record<Finding["verdict"], string> = {
+  fail: "FAILS",
+  caution: "CAUTION",
+  "needs-person": "LOOK ON SITE",
+  pass: "passes",
+  "not-applicable": "does not apply",
+};
 
 function next(finding: Finding): string {
   switch (finding.verdict) {
@@ -29,7 +35,12 @@ export function findingsSheet(design: Design): Draft {
     title: "Findings",
     blocks: [
       paragraph("What each check found. A check that passes is no approval; one from memory must be compared with the adopted text."),
-      table("Findings", ["Verdict", "Check", "Subject", "Finding", "To do", "Section"], sorted.map((f) => [VERDICTS[f.verdict], f.title, f.subject, f.says, next(f), citationOrDash(f.citation)]), (i) => sorted[i]?.verdict === "fail"),
+      table(
+        "Findings",
+        ["Verdict", "Check", "Subject", "Finding", "To do", "Section"],
+        sorted.map((f) => [VERDICTS[f.verdict], f.title, f.subject, f.says, next(f), citationOrDash(f.citation)]),
+        (i) => sorted[i]?.verdict === "fail",
+      ),
     ],
   };
 }
@@ -37,17 +48,57 @@ export function findingsSheet(design: Design): Draft {
 /** What the jurisdiction asks for, and what was turned off in its name. */
 export function jurisdictionSheet(overlay: Overlay | null, basis: AmendedBasis): Draft {
   if (overlay === null) {
-    return { title: "Jurisdiction notes", blocks: [paragraph("No jurisdiction overlay was used. Ask the authority for its amendments, forms, fees and inspection stages before submitting.")] };
+    return {
+      title: "Jurisdiction notes",
+      blocks: [paragraph("No jurisdiction overlay was used. Ask the authority for its amendments, forms, fees and inspection stages before submitting.")],
+    };
   }
   const waived = Object.entries(basis.waivedChecks);
   const cover = Object.entries(basis.leastCover);
-  const blocks: Block[] = [paragraph(`${overlay.name}. Last compared with the jurisdiction's own words on ${overlay.checked_on}; ask whether anything has changed.`)];
-  if (overlay.notes.length > 0) blocks.push(table("Notes", ["Concerns", "Note", "Source"], overlay.notes.map((n) => [[n.sheet, n.section].filter((x) => x !== undefined).join(", ") || "all", n.says, n.citation])));
-  if (cover.length > 0) blocks.push(table("Cover", ["Place", "Inches here", "Inches in the table", "Source"], cover.map(([row, c]) => [row, String(c.inches), String(c.replaces), c.citation])));
-  if (waived.length > 0) blocks.push(table("Checks turned off", ["Check", "Reason", "Source"], waived.map(([check, w]) => [check, w.reason, w.citation])));
-  if (basis.issues.length > 0) blocks.push(table("Amendments that were not applied", ["Where", "What", "To mend it"], basis.issues.map((i) => [i.path, i.what, i.mend])));
+  const blocks: Block[] = [
+    paragraph(`${overlay.name}. Last compared with the jurisdiction's own words on ${overlay.checked_on}; ask whether anything has changed.`),
+  ];
+  if (overlay.notes.length > 0)
+    blocks.push(
+      table(
+        "Notes",
+        ["Concerns", "Note", "Source"],
+        overlay.notes.map((n) => [[n.sheet, n.section].filter((x) => x !== undefined).join(", ") || "all", n.says, n.citation]),
+      ),
+    );
+  if (cover.length > 0)
+    blocks.push(
+      table(
+        "Cover",
+        ["Place", "Inches here", "Inches in the table", "Source"],
+        cover.map(([row, c]) => [row, String(c.inches), String(c.replaces), c.citation]),
+      ),
+    );
+  if (waived.length > 0)
+    blocks.push(
+      table(
+        "Checks turned off",
+        ["Check", "Reason", "Source"],
+        waived.map(([check, w]) => [check, w.reason, w.citation]),
+      ),
+    );
+  if (basis.issues.length > 0)
+    blocks.push(
+      table(
+        "Amendments that were not applied",
+        ["Where", "What", "To mend it"],
+        basis.issues.map((i) => [i.path, i.what, i.mend]),
+      ),
+    );
   if (overlay.contacts !== undefined && overlay.contacts.length > 0) {
-    blocks.push(heading("Contacts"), table("Contacts", ["Name", "Phone", "Hours"], overlay.contacts.map((c) => [c.name, c.phone, c.hours ?? ""])));
+    blocks.push(
+      heading("Contacts"),
+      table(
+        "Contacts",
+        ["Name", "Phone", "Hours"],
+        overlay.contacts.map((c) => [c.name, c.phone, c.hours ?? ""]),
+      ),
+    );
   }
   return { title: "Jurisdiction notes", blocks };
 }

@@ -9,11 +9,31 @@ export function schedulesSheet(design: Design): Draft {
   const { panel, rating, fault_current_kA } = design.job.service;
   const segments = design.circuits.flatMap((c) => c.segments.map((s) => ({ c, s })));
   const equipment = [
-    ["Service", `${print(rating)} A`, fault_current_kA === undefined ? "fault current not given: ask the utility" : `${print(fault_current_kA)} kA available`, "existing"],
-    [panel.name, `bus ${print(panel.bus)} A${panel.main === undefined ? ", no main" : `, main ${print(panel.main)} A`}`, `${panel.spaces} spaces, ${panel.terminal_temperature} °C terminals`, "existing"],
+    [
+      "Service",
+      `${print(rating)} A`,
+      fault_current_kA === undefined ? "fault current not given: ask the utility" : `${print(fault_current_kA)} kA available`,
+      "existing",
+    ],
+    [
+      panel.name,
+      `bus ${print(panel.bus)} A${panel.main === undefined ? ", no main" : `, main ${print(panel.main)} A`}`,
+      `${panel.spaces} spaces, ${panel.terminal_temperature} °C terminals`,
+      "existing",
+    ],
     ...design.circuits.flatMap((c) => [
-      [`Breaker, ${c.circuit.name}`, `${c.rating} A, ${c.circuit.breaker.poles}-pole`, `GFCI ${yes(c.circuit.breaker.gfci)}; listed for panel ${yes(c.circuit.breaker.listed_for_panel)}; interrupting ${c.circuit.breaker.interrupting_kA === undefined ? "ask" : `${print(c.circuit.breaker.interrupting_kA)} kA`}`, "NEW"],
-      [c.circuit.name, `${print(c.circuit.current)} A, ${c.volts} V`, `${c.circuit.serves}; ${c.wires} wires with equipment ground; cover ${c.circuit.cover_plate ?? "not given"}`, "NEW"],
+      [
+        `Breaker, ${c.circuit.name}`,
+        `${c.rating} A, ${c.circuit.breaker.poles}-pole`,
+        `GFCI ${yes(c.circuit.breaker.gfci)}; listed for panel ${yes(c.circuit.breaker.listed_for_panel)}; interrupting ${c.circuit.breaker.interrupting_kA === undefined ? "ask" : `${print(c.circuit.breaker.interrupting_kA)} kA`}`,
+        "NEW",
+      ],
+      [
+        c.circuit.name,
+        `${print(c.circuit.current)} A, ${c.volts} V`,
+        `${c.outlet}; ${c.wires} wires with equipment ground; cover ${c.circuit.cover_plate ?? "not given"}`,
+        "NEW",
+      ],
     ]),
   ];
   const raceways = segments.filter(({ s }) => s.tradeSize !== null);
@@ -34,7 +54,7 @@ export function schedulesSheet(design: Design): Draft {
             `${s.conductor.count} × ${printSize(s.conductor.size)} ${s.segment.conductors.material}${cable ? "" : ` ${s.segment.conductors.insulation}`} (${s.conductor.chosen})`,
             `${printSize(s.grounding.size)} (${s.grounding.chosen})`,
             `${printSize(s.requiredSize)}; ground ${printSize(s.requiredGrounding)}`,
-            valueWithUnit(s.ampacity),
+            s.ampacity === null ? "none in the tables" : valueWithUnit(s.ampacity),
             `${print(s.segment.length)} ft`,
           ];
         }),
@@ -45,12 +65,33 @@ export function schedulesSheet(design: Design): Draft {
             table(
               "Raceways",
               ["Segment", "Type", "Trade size", "Fill", "Smallest that fits", "Bends between pull points"],
-              raceways.map(({ s }) => [s.segment.name, s.segment.method, s.tradeSize ?? "", s.fill === null ? "—" : `${valueWithUnit(s.fill.area)} of ${valueWithUnit(s.fill.limit)} allowed (${valueWithUnit(s.fill.percent)})`, s.fill?.smallest ?? "—", `${s.bendTotal}°`]),
+              raceways.map(({ s }) => [
+                s.segment.name,
+                s.segment.method,
+                s.tradeSize ?? "",
+                s.fill === null ? "—" : `${valueWithUnit(s.fill.area)} of ${valueWithUnit(s.fill.limit)} allowed (${valueWithUnit(s.fill.percent)})`,
+                s.fill?.smallest ?? "—",
+                `${s.bendTotal}°`,
+              ]),
             ),
           ]),
       ...(boxes.length === 0
         ? []
-        : [table("Boxes", ["Circuit", "Box", "After segment", "Volume", "Needed", "Room left", "For a quarter more room"], boxes.map(({ c, b }) => [c.circuit.name, b.box.name, b.box.after, `${print(b.box.volume)} in³`, valueWithUnit(b.required), valueWithUnit(b.room), b.nextBetter]))]),
+        : [
+            table(
+              "Boxes",
+              ["Circuit", "Box", "After segment", "Volume", "Needed", "Room left", "For a quarter more room"],
+              boxes.map(({ c, b }) => [
+                c.circuit.name,
+                b.box.name,
+                b.box.after,
+                `${print(b.box.volume)} in³`,
+                b.byDimensions ? `${valueWithUnit(b.required)} across, entry to opposite wall` : valueWithUnit(b.required),
+                b.room === null ? "by dimensions" : valueWithUnit(b.room),
+                b.nextBetter,
+              ]),
+            ),
+          ]),
     ],
   };
 }
@@ -68,7 +109,11 @@ export function directorySheet(design: Design): Draft {
   for (const c of design.circuits) for (const space of c.circuit.breaker.spaces) put(space, `NEW: ${c.circuit.name}`, `${c.rating} A`, true);
   const side = (space: number) => {
     const here = at.get(space) ?? [];
-    return { serves: here.length === 0 ? "(blank)" : here.map((h) => h.serves).join(" / "), rating: here.map((h) => h.rating).join(" / "), fresh: here.some((h) => h.fresh) };
+    return {
+      serves: here.length === 0 ? "(blank)" : here.map((h) => h.serves).join(" / "),
+      rating: here.map((h) => h.rating).join(" / "),
+      fresh: here.some((h) => h.fresh),
+    };
   };
   const rows: string[][] = [];
   const fresh: boolean[] = [];
@@ -78,5 +123,10 @@ export function directorySheet(design: Design): Draft {
     rows.push([left.serves, left.rating, String(odd), right === null ? "" : String(odd + 1), right?.rating ?? "", right?.serves ?? ""]);
     fresh.push(left.fresh || (right?.fresh ?? false));
   }
-  return { title: "Panel directory", blocks: [table(`${panel.name}: directory when the work is done`, ["Serves", "Rating", "Space", "Space", "Rating", "Serves"], rows, (i) => fresh[i] ?? false)] };
+  return {
+    title: "Panel directory",
+    blocks: [
+      table(`${panel.name}: directory when the work is done`, ["Serves", "Rating", "Space", "Space", "Rating", "Serves"], rows, (i) => fresh[i] ?? false),
+    ],
+  };
 }

@@ -2,8 +2,24 @@ import { type Citation, print, printCitation, printSize, SIZES, type Size, type 
 import type { CalcLine, CalcLines } from "./packet.js";
 
 const UNIT_NAMES: Record<Worked["unit"], string> = {
-  A: "A", V: "V", VA: "VA", W: "W", ohm: "Ω", ft: "ft", in: "in", in2: "in²", in3: "in³", cmil: "cmil",
-  degC: "°C", degrees: "°", "%": "%", kA: "kA", count: "", factor: "", "AWG/kcmil": "", text: "",
+  A: "A",
+  V: "V",
+  VA: "VA",
+  W: "W",
+  ohm: "Ω",
+  ft: "ft",
+  in: "in",
+  in2: "in²",
+  in3: "in³",
+  cmil: "cmil",
+  degC: "°C",
+  degrees: "°",
+  "%": "%",
+  kA: "kA",
+  count: "",
+  factor: "",
+  "AWG/kcmil": "",
+  text: "",
 };
 const PLACES: Partial<Record<Worked["unit"], number>> = { ohm: 6, in2: 4, factor: 5 };
 const NUMERAL = /^-?\d+(\.\d+)?$/;
@@ -31,12 +47,14 @@ export function calcLine(worked: Worked): CalcLine {
 /** Calculation lines in order, a value that comes up twice printed once. */
 export function calcLines(caption: string, steps: readonly Worked[]): CalcLines {
   const seen = new Set<string>();
-  const lines = steps.map((step) => calcLine(step)).filter((line) => {
-    const key = JSON.stringify(line);
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
+  const lines = steps
+    .map((step) => calcLine(step))
+    .filter((line) => {
+      const key = JSON.stringify(line);
+      if (seen.has(key)) return false;
+      seen.add(key);
+      return true;
+    });
   return { kind: "calc", caption, lines };
 }
 

@@ -14,26 +14,41 @@ export function chainOf(design: Design, c: DesignedCircuit): readonly Station[] 
   const { service } = design.job;
   const { panel } = service;
   const existing: Station[] = [
-    { symbol: "utility", words: ["Utility supply", service.fault_current_kA === undefined ? "available fault current: ask" : `available fault current ${print(service.fault_current_kA)} kA`], fresh: false },
+    {
+      symbol: "utility",
+      words: [
+        "Utility supply",
+        service.fault_current_kA === undefined ? "available fault current: ask" : `available fault current ${print(service.fault_current_kA)} kA`,
+      ],
+      fresh: false,
+    },
     { symbol: "meter", words: ["Meter (E)"], fresh: false },
-    { symbol: "main", words: [panel.main === undefined ? `Service disconnect, ${print(service.rating)} A (E)` : `Main breaker ${print(panel.main)} A (E)`], fresh: false },
+    {
+      symbol: "main",
+      words: [panel.main === undefined ? `Service disconnect, ${print(service.rating)} A (E)` : `Main breaker ${print(panel.main)} A (E)`],
+      fresh: false,
+    },
     { symbol: "bus", words: [`${panel.name}: bus ${print(panel.bus)} A (E)`], fresh: false },
   ];
   const breaker: Station = {
     symbol: "breaker",
-    words: [`New breaker ${c.rating} A, ${c.circuit.breaker.poles}-pole${c.circuit.breaker.gfci ? ", GFCI" : ""}`, `space ${c.circuit.breaker.spaces.join(", ")}`],
+    words: [
+      `New breaker ${c.rating} A, ${c.circuit.breaker.poles}-pole${c.circuit.breaker.gfci ? ", GFCI" : ""}`,
+      `space ${c.circuit.breaker.spaces.join(", ")}`,
+    ],
     fresh: true,
   };
   const route = c.segments.flatMap((s): Station[] => [
     { symbol: "conductors", words: wordsOf(s), fresh: true },
-    ...c.boxes.filter((b) => b.box.after === s.segment.name && !b.box.device).map((b): Station => ({ symbol: "box", words: [`Box: ${b.box.name}, ${print(b.box.volume)} in³`], fresh: true })),
+    ...c.boxes
+      .filter((b) => b.box.after === s.segment.name)
+      .map((b): Station => ({ symbol: "box", words: [`Box: ${b.box.name}, ${print(b.box.volume)} in³`], fresh: true })),
   ]);
-  const outletBox = c.boxes.filter((b) => b.box.device).map((b) => `in box ${b.box.name}, ${print(b.box.volume)} in³`);
   return [
     ...existing,
     breaker,
     ...route,
-    { symbol: "outlet", words: [`New: ${c.circuit.name}`, `${print(c.circuit.current)} A, ${c.volts} V, ${c.wires} wires with ground`, ...outletBox], fresh: true },
+    { symbol: "outlet", words: [`New: ${c.circuit.name}`, `${print(c.circuit.current)} A, ${c.volts} V, ${c.wires} wires with ground`], fresh: true },
     { symbol: "ground", words: ["Equipment ground to panel; neutral not joined to it here"], fresh: true },
   ];
 }

@@ -2,14 +2,25 @@ import type { Station, Symbol } from "./graph.js";
 import { LINE_HEIGHT, wrap } from "./lettering.js";
 
 /** Letter, portrait, inside the margins and above the title block; in points. */
-export const PAGE = { width: 522, height: 590 } as const;
+export const PAGE = { width: 522, height: 572 } as const;
 const LEFT = 62;
 const TEXT_LEFT = 118;
 const GAP = 12;
 const LEGEND_HEIGHT = 3 * LINE_HEIGHT + 14;
 
 /** Height that each symbol takes in the chain. */
-const HEIGHTS: Record<Symbol, number> = { utility: 30, meter: 34, main: 34, bus: 16, breaker: 34, conductors: 38, box: 26, outlet: 30, ground: 24, continued: 24 };
+const HEIGHTS: Record<Symbol, number> = {
+  utility: 30,
+  meter: 34,
+  main: 34,
+  bus: 16,
+  breaker: 34,
+  conductors: 38,
+  box: 26,
+  outlet: 30,
+  ground: 24,
+  continued: 24,
+};
 
 export interface Placed {
   readonly symbol: Symbol;
@@ -33,7 +44,7 @@ export function scenesOf(alt: string, chain: readonly Station[]): readonly Scene
   let page: Placed[] = [];
   let y = 0;
   const put = (station: Station) => {
-    const lines = station.words.flatMap((words) => wrap(words, PAGE.width - TEXT_LEFT));
+    const lines = station.words.flatMap((words) => cut(wrap(words, PAGE.width - TEXT_LEFT)));
     const symbolHeight = HEIGHTS[station.symbol];
     const height = Math.max(symbolHeight, lines.length * LINE_HEIGHT);
     return { station, lines, symbolHeight, height };
@@ -58,4 +69,11 @@ export function scenesOf(alt: string, chain: readonly Station[]): readonly Scene
   }
   pages.push(page);
   return pages.map((placed, index) => ({ alt: pages.length === 1 ? alt : `${alt}, part ${index + 1}`, placed, legendTop: PAGE.height - LEGEND_HEIGHT }));
+}
+
+const MOST_LINES = 4;
+
+/** A drawing has no room for a name of many lines; the schedules print it whole. */
+function cut(lines: readonly string[]): readonly string[] {
+  return lines.length <= MOST_LINES ? lines : [...lines.slice(0, MOST_LINES - 1), "… (in full in the schedules)"];
 }

@@ -22,7 +22,9 @@ export function svgOf(scene: Scene, id: string): string {
     const onward: Stroke[] = following === undefined ? [] : [{ is: "line", from: [0, p.symbolHeight], to: [0, following.top - p.top] }];
     return [
       `<g transform="translate(${p.x} ${p.top})" stroke-width="${p.fresh ? HEAVY : THIN}">${ONE_LINE_SYMBOLS[p.symbol].map(strokeOf).join("")}</g>`,
-      ...(onward.length === 0 ? [] : [`<g transform="translate(${p.x} ${p.top})" stroke-width="${following?.fresh ? HEAVY : THIN}">${onward.map(strokeOf).join("")}</g>`]),
+      ...(onward.length === 0
+        ? []
+        : [`<g transform="translate(${p.x} ${p.top})" stroke-width="${following?.fresh ? HEAVY : THIN}">${onward.map(strokeOf).join("")}</g>`]),
       ...p.text.lines.map((line, n) => words(p.text.x, p.text.top + n * LINE_HEIGHT + LETTER_SIZE, line, p.fresh ? ' font-weight="600"' : "")),
     ];
   });

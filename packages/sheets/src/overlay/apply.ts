@@ -55,12 +55,20 @@ export function basisFrom(overlay: Overlay | null, edition: Edition, targets: Am
         continue;
       }
       if (!cells.includes(String(amendment.replaces))) {
-        issues.push({ path: `${path}.replaces`, what: `${amendment.replaces} in is not in row "${amendment.row}" (${cells.join(", ")})`, mend: "compare the amendment with this edition's table" });
+        issues.push({
+          path: `${path}.replaces`,
+          what: `${amendment.replaces} in is not in row "${amendment.row}" (${cells.join(", ")})`,
+          mend: "compare the amendment with this edition's table",
+        });
         continue;
       }
     }
     if (amendment.value <= amendment.replaces) {
-      issues.push({ path: `${path}.value`, what: `${amendment.value} in is not more than the ${amendment.replaces} in it replaces`, mend: "an overlay may only ask for more cover" });
+      issues.push({
+        path: `${path}.value`,
+        what: `${amendment.value} in is not more than the ${amendment.replaces} in it replaces`,
+        mend: "an overlay may only ask for more cover",
+      });
       continue;
     }
     cover.push([amendment.row, { inches: amendment.value, replaces: amendment.replaces, citation: amendment.citation }]);

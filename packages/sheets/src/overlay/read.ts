@@ -31,7 +31,9 @@ export function readOverlay(text: string): OverlayReading {
   }
   const result = overlaySchema.safeParse(plain);
   if (result.success) return { ok: true, overlay: result.data };
-  const issues = result.error.issues.flatMap((issue) => spread(issue).map(({ path, what, mend, key }) => ({ ...at(offsetOf(document, path, key)), path: path.join("."), what, mend })));
+  const issues = result.error.issues.flatMap((issue) =>
+    spread(issue).map(({ path, what, mend, key }) => ({ ...at(offsetOf(document, path, key)), path: path.join("."), what, mend })),
+  );
   return { ok: false, issues };
 }
 

@@ -51,7 +51,10 @@ export const overlaySchema = z.strictObject({
   checklist: z.array(z.strictObject({ stage: z.enum(STAGES), section: text, look: text, show: text.optional() })).max(100),
   amendments: z.array(z.discriminatedUnion("target", [coverAmendment, checkAmendment])).max(100),
   statements: z.array(z.strictObject({ title: text, says: z.string().trim().min(1).max(4000), initials: z.boolean().optional() })).max(30),
-  contacts: z.array(z.strictObject({ name: text, phone: text, hours: text.optional() })).max(20).optional(),
+  contacts: z
+    .array(z.strictObject({ name: text, phone: text, hours: text.optional() }))
+    .max(20)
+    .optional(),
 });
 
 export type Overlay = z.output<typeof overlaySchema>;
