@@ -11,11 +11,28 @@ interface Question {
 export const QUESTIONS: readonly Question[] = [
   { key: "owner", asks: "Whose house is it?", why: "The permit is issued to this name.", usual: "Owner name" },
   { key: "site", asks: "What is the address of the work?", why: "It stands on every sheet.", usual: "Address of the work" },
-  { key: "serves", asks: "What will be connected: rv-50, rv-30 or ev-supply?", why: "It sets volts, poles and wires.", usual: "rv-50", choices: ["rv-50", "rv-30", "ev-supply"] },
-  { key: "edition", asks: "Which edition of the code has the town adopted: 2017, 2020, 2023 or 2026?", why: "Ask the building department; rules differ by edition.", usual: "2023", choices: ["2017", "2020", "2023", "2026"] },
+  {
+    key: "serves",
+    asks: "What will be connected: rv-50, rv-30 or ev-supply?",
+    why: "It sets volts, poles and wires.",
+    usual: "rv-50",
+    choices: ["rv-50", "rv-30", "ev-supply"],
+  },
+  {
+    key: "edition",
+    asks: "Which edition of the code has the town adopted: 2017, 2020, 2023 or 2026?",
+    why: "Ask the building department; rules differ by edition.",
+    usual: "2023",
+    choices: ["2017", "2020", "2023", "2026"],
+  },
   { key: "service", asks: "How large is the service?", why: "Read the number on the handle of the main breaker.", usual: "200 A" },
   { key: "area", asks: "What is the floor area of the house?", why: "General lighting load goes by area.", usual: "1800 ft2" },
-  { key: "indoors", asks: "How far does the circuit run indoors, rises and drops counted?", why: "Length decides voltage drop and what to buy.", usual: "20 ft" },
+  {
+    key: "indoors",
+    asks: "How far does the circuit run indoors, rises and drops counted?",
+    why: "Length decides voltage drop and what to buy.",
+    usual: "20 ft",
+  },
   { key: "buried", asks: "How far does it run underground?", why: "Cover, raceway and wet-rated wire go with it.", usual: "30 ft" },
 ];
 

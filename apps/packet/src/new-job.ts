@@ -30,7 +30,9 @@ export function newJob(file: string, { input, output }: Terminal): Promise<numbe
       const answer = done ? "" : String(value).trim();
       if (answer && question.choices && !question.choices.includes(answer)) {
         lines.close();
-        throw new InputError(question.key, [{ path: "", what: `"${answer}" is not one of ${question.choices.join(", ")}`, mend: "run the command again and choose one of them" }]);
+        throw new InputError(question.key, [
+          { path: "", what: `"${answer}" is not one of ${question.choices.join(", ")}`, mend: "run the command again and choose one of them" },
+        ]);
       }
       answers[question.key] = answer || question.usual;
       output.write("\n");

@@ -146,6 +146,20 @@ describe("the set of sheets", () => {
     expect(other.sheets[0]?.title).toBe("Not ready to submit");
   });
 
+  it("prints every worked value of a circuit", () => {
+    const lines = packet.sheets
+      .filter((s) => s.title.startsWith("Circuit calculations"))
+      .flatMap((s) => s.blocks.flatMap((b) => (b.kind === "calc" ? b.lines : [])));
+    const wanted = new Set(designOf("Plain").circuits[0]?.steps.map((s) => s.label));
+    expect(wanted.size).toBeGreaterThan(5);
+    for (const label of wanted) expect(lines.map((l) => l.label)).toContain(label);
+  });
+
+  // Table 300.5(A), general, nonmetallic raceway: 18 in (ecmweb.com/print/nec/code-qa-3).
+  it("puts the planned and the least cover in the trench checklist", () => expect(JSON.stringify(packet.sheets)).toContain("24 in planned; least 18 in"));
+
+  it("marks in print what is from memory", () => expect(renderHtml({ packet, fonts: FONTS })).toContain("(from memory: verify)"));
+
   it("marks the new circuit in the directory, on both of its spaces", () => {
     const directory = packet.sheets.find((s) => s.title === "Panel directory")?.blocks[0];
     const fresh = directory?.kind === "table" ? directory.rows.filter((r) => r.fresh).map((r) => r.cells) : [];

@@ -24,6 +24,14 @@ export function loadSheet(design: Design): Draft {
 
 /** Everything worked for one circuit: overcurrent device, each segment, drop, boxes. */
 export function circuitSheet(c: DesignedCircuit): Draft {
+  // The circuit's steps hold those of its segments, drop and boxes as well; each is printed once, in its own part.
+  const elsewhere = new Set<string>(
+    [
+      ...c.segments.flatMap((s) => [...s.steps, s.ampacity, s.fill?.area, s.fill?.limit, s.fill?.percent]),
+      ...[c.drop.balanced, c.drop.balancedPercent, c.drop.worstLeg, c.drop.worstLegPercent],
+      ...c.boxes.flatMap((b) => [b.required, b.room]),
+    ].flatMap((w) => (w === null || w === undefined ? [] : [w.id])),
+  );
   const segments = c.segments.flatMap((s): Block[] => [
     heading(`Segment ${s.segment.name}: ${s.segment.method}, ${s.segment.place}`),
     calcLines(`Segment ${s.segment.name}`, [
@@ -44,7 +52,7 @@ export function circuitSheet(c: DesignedCircuit): Draft {
   return {
     title: `Circuit calculations: ${c.circuit.name}`,
     blocks: [
-      calcLines("Circuit", [...c.steps, c.breaker, c.load]),
+      calcLines("Circuit", [...c.steps.filter((s) => !elsewhere.has(s.id)), c.breaker, c.load]),
       ...segments,
       calcLines("Voltage drop", [c.drop.balanced, c.drop.balancedPercent, c.drop.worstLeg, c.drop.worstLegPercent]),
       table(

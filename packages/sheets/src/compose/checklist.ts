@@ -37,14 +37,18 @@ function trench(c: DesignedCircuit, code: Code, practice: string, edition: Desig
   const table = edition === "2017" || edition === "2020" ? "Table 300.5" : "Table 300.5(A)";
   return [
     { section: practice, look: "Utilities located and marked before digging", show: "locate ticket number" },
-    ...buried.flatMap((s): Item[] => [
-      {
-        section: code(table),
-        look: `${s.segment.name}: cover from top of ${s.segment.method} to finished grade (${s.segment.over})`,
-        show: s.segment.cover === undefined ? "cover not given: measure, in" : `${print(s.segment.cover)} in planned`,
-      },
-      { section: code("300.5(F)"), look: `${s.segment.name}: bed and backfill free of sharp rock`, show: wiring(s) },
-    ]),
+    ...buried.flatMap((s): Item[] => {
+      const least = s.steps.find((step) => step.unit === "in" && step.cells.some((cell) => cell.table === "burial-cover"));
+      const planned = s.segment.cover === undefined ? "cover not given: measure" : `${print(s.segment.cover)} in planned`;
+      return [
+        {
+          section: code(table),
+          look: `${s.segment.name}: cover from top of ${s.segment.method} to finished grade (${s.segment.over})`,
+          show: least === undefined ? planned : `${planned}; least ${valueWithUnit(least)}`,
+        },
+        { section: code("300.5(F)"), look: `${s.segment.name}: bed and backfill free of sharp rock`, show: wiring(s) },
+      ];
+    }),
   ];
 }
 

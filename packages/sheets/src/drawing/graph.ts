@@ -1,10 +1,10 @@
 import { type Design, type DesignedCircuit, type DesignedSegment, print, printSize } from "@branchwork/engine";
 
-export type Symbol = "utility" | "meter" | "main" | "bus" | "breaker" | "conductors" | "box" | "outlet" | "ground" | "continued";
+export type StationSymbol = "utility" | "meter" | "main" | "bus" | "breaker" | "conductors" | "box" | "outlet" | "ground" | "continued";
 
 /** One thing in the chain from the utility to the outlet. */
 export interface Station {
-  readonly symbol: Symbol;
+  readonly symbol: StationSymbol;
   readonly words: readonly string[];
   readonly fresh: boolean;
 }

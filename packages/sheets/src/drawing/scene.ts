@@ -1,4 +1,4 @@
-import type { Station, Symbol } from "./graph.js";
+import type { Station, StationSymbol } from "./graph.js";
 import { LINE_HEIGHT, wrap } from "./lettering.js";
 
 /** Letter, portrait, inside the margins and above the title block; in points. */
@@ -9,7 +9,7 @@ const GAP = 12;
 const LEGEND_HEIGHT = 3 * LINE_HEIGHT + 14;
 
 /** Height that each symbol takes in the chain. */
-const HEIGHTS: Record<Symbol, number> = {
+const HEIGHTS: Record<StationSymbol, number> = {
   utility: 30,
   meter: 34,
   main: 34,
@@ -23,7 +23,7 @@ const HEIGHTS: Record<Symbol, number> = {
 };
 
 export interface Placed {
-  readonly symbol: Symbol;
+  readonly symbol: StationSymbol;
   readonly fresh: boolean;
   readonly x: number;
   readonly top: number;

@@ -4,7 +4,7 @@ export const STYLE = `
 * { box-sizing: border-box; }
 html { font-size: 10pt; color: #000; background: #fff; }
 body { margin: 0; font-family: "Packet", sans-serif; line-height: 1.3; }
-.sheet { width: 7.25in; height: 9.9in; border-collapse: collapse; break-after: page; table-layout: fixed; }
+.sheet { width: 7.25in; height: 9.85in; border-collapse: collapse; break-after: page; table-layout: fixed; }
 .sheet:last-child { break-after: auto; }
 .sheet > tbody > tr > td, .sheet > thead > tr > td, .sheet > tfoot > tr > td { padding: 0; vertical-align: top; }
 .sheet > tbody > tr { break-inside: auto; }

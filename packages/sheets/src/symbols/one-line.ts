@@ -1,4 +1,4 @@
-import type { Symbol } from "../drawing/graph.js";
+import type { StationSymbol } from "../drawing/graph.js";
 
 /** A part of a symbol, in points from the symbol's top centre. */
 export type Stroke =
@@ -12,7 +12,7 @@ const line = (x1: number, y1: number, x2: number, y2: number): Stroke => ({ is: 
 /** Breaker: a gap in the line bridged by an arc. */
 const breaker: readonly Stroke[] = [line(0, 0, 0, 8), { is: "arc", d: "M0 8 A 12 10 0 0 1 0 26" }, line(0, 26, 0, 34)];
 
-export const ONE_LINE_SYMBOLS: Record<Symbol, readonly Stroke[]> = {
+export const ONE_LINE_SYMBOLS: Record<StationSymbol, readonly Stroke[]> = {
   utility: [line(0, 2, -10, 14), line(0, 2, 10, 14), line(-10, 14, 10, 14), line(0, 14, 0, 30)],
   meter: [{ is: "circle", at: [0, 17], r: 14 }, { is: "letter", at: [0, 22], text: "M" }, line(0, 0, 0, 3), line(0, 31, 0, 34)],
   main: breaker,
