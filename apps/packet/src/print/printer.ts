@@ -18,25 +18,31 @@ export interface Printer {
 export async function openPrinter({ browser: named, warn }: { browser?: string; warn: (message: string) => void }): Promise<Printer> {
   const running = await launchBrowser(await findBrowser({ named }), warn);
   const { browser } = running;
-  const idle: { sealed: SealedPage; prints: number }[] = [];
+  const idle: { sealed: SealedPage; prints: number; cleared: Promise<unknown> }[] = [];
 
   return {
     version: await browser.version(),
     close: running.close,
     async print(html, options) {
-      const slot = idle.pop() ?? { sealed: await sealPage(browser), prints: 0 };
+      const slot = idle.pop() ?? { sealed: await sealPage(browser), prints: 0, cleared: Promise.resolve() };
+      const { page } = slot.sealed;
       let pdf: Uint8Array;
       try {
+        await slot.cleared;
         pdf = await printOn(slot.sealed, { html, ...options });
-        // A new document, so that nothing of this one (a delayed refresh, a policy) can touch the next.
-        await slot.sealed.page.goto("about:blank", { timeout: 10_000 });
       } catch (error) {
-        slot.sealed.page.close().catch(() => undefined); // the print's own error is the one to report
+        page.close().catch(() => undefined); // the print's own error is the one to report
         throw error;
       }
       slot.prints += 1;
-      if (slot.prints < printsPerPage) idle.push(slot);
-      else await slot.sealed.page.close();
+      if (slot.prints < printsPerPage) {
+        // A new document, so that nothing of this one (a delayed refresh, a policy) can touch the next. The caller need not wait for it.
+        slot.cleared = page.goto("about:blank", { timeout: 10_000 });
+        slot.cleared.catch(() => undefined); // met by the next print on this page, or nobody's concern once the browser is closed
+        idle.push(slot);
+      } else {
+        await page.close();
+      }
       return pdf;
     },
   };

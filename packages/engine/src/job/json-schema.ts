@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { jobSchema } from "./schema.js";
 
-/** JSON Schema of the job file as people write it, for editors. */
-export function jobJsonSchema(): object {
-  return z.toJSONSchema(jobSchema, { io: "input", target: "draft-2020-12", unrepresentable: "any" });
+/** The JSON Schema (draft 2020-12) of a job file as people write it, for editors. The reader stays the judge: it also knows units and cross-references. */
+export function jobJsonSchema(): Readonly<Record<string, unknown>> {
+  return { ...z.toJSONSchema(jobSchema, { io: "input" }), title: "Branchwork job" };
 }

@@ -1,0 +1,618 @@
+import { readdirSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { stringify } from "yaml";
+import { unamended } from "../src/basis/basis.js";
+import { EDITIONS, type Edition } from "../src/basis/edition.js";
+import { CHECKS } from "../src/checks/registry.js";
+import { design } from "../src/design.js";
+import { readJob } from "../src/job/read.js";
+
+// biome-ignore lint/suspicious/noExplicitAny: a job as written, bent by each row before it is read
+type Written = any;
+
+function sound(): Written {
+  return {
+    format: "branchwork-job/1",
+    project: { title: "Test job", owner: "A. Nonesuch", site: "1 Example Way", preparer: { name: "A. Nonesuch", role: "owner" } },
+    code: { edition: "2023", confirmed_with_authority: true },
+    service: {
+      rating: "200 A",
+      fault_current_kA: 10,
+      load_method: "existing-dwelling",
+      existing: { floor_area: "1500 ft2" },
+      measured: { peak: "10 kW", basis: "one-year", from: "the utility" },
+      panel: {
+        id: "a",
+        name: "Panel",
+        bus: "200 A",
+        main: "200 A",
+        spaces: 20,
+        working_space_clear: true,
+        directory: [{ space: 1, poles: 2, rating: "30 A", serves: "Dryer" }],
+        circuits: [
+          {
+            id: "rv",
+            name: "RV",
+            serves: "rv-50",
+            current: "50 A",
+            breaker: { rating: "50 A", poles: 2, spaces: [5, 7], gfci: true, listed_for_panel: true, interrupting_kA: 10 },
+            cover_plate: "weatherproof-in-use",
+            route: [
+              { name: "in", place: "indoors", method: "NM-B", length: "10 ft" },
+              { name: "trench", place: "buried", method: "PVC-40", length: "15 ft", cover: "18 in", bends: [90, 90] },
+              { name: "riser", place: "outdoors", method: "PVC-80", length: "4 ft", exposed_to_damage: true },
+            ],
+            boxes: [
+              { name: "joint", after: "in", volume: "64 in3" },
+              { name: "outlet", after: "riser", volume: "64 in3", wet_location: true, device: true },
+            ],
+          },
+        ],
+      },
+    },
+  };
+}
+const circuit = (job: Written) => job.service.panel.circuits[0];
+const stretch = (job: Written, i: number) => circuit(job).route[i];
+
+function verdicts(check: string, bend: (job: Written) => void, edition?: Edition): string[] {
+  const job = sound();
+  bend(job);
+  const read = readJob(stringify(job));
+  if (!read.ok) throw new Error(JSON.stringify(read.issues));
+  return design({ job: read.job, ...(edition ? { basis: unamended(edition) } : {}) })
+    .findings.filter((finding) => finding.check === check)
+    .map((finding) => finding.verdict);
+}
+const as = (serves: string, amperes: string, poles: number) => (job: Written) => {
+  Object.assign(circuit(job), { serves, current: amperes });
+  Object.assign(circuit(job).breaker, { rating: undefined, poles, spaces: poles === 1 ? [5] : [5, 7] });
+};
+
+type Row = readonly [check: string, what: string, verdict: string, bend: (job: Written) => void, edition?: Edition];
+const same = () => undefined;
+
+/** For each check a failing or telling row beside its nearest passing neighbour. */
+const ROWS: readonly Row[] = [
+  ["service-capacity", "200 A service", "pass", same],
+  [
+    "service-capacity",
+    "60 A service",
+    "fail",
+    (j) => {
+      j.service.rating = "60 A";
+    },
+  ],
+  ["panel-bus", "bus at its main", "pass", same],
+  [
+    "panel-bus",
+    "bus 1 A under its main",
+    "fail",
+    (j) => {
+      j.service.panel.bus = "199 A";
+    },
+  ],
+  ["panel-spaces-free", "spaces 5 and 7", "pass", same],
+  [
+    "panel-spaces-free",
+    "space 3 belongs to the two-pole breaker at 1",
+    "fail",
+    (j) => {
+      circuit(j).breaker.spaces = [3, 5];
+    },
+  ],
+  [
+    "panel-spaces-free",
+    "the last space",
+    "pass",
+    (j) => {
+      circuit(j).breaker.spaces = [18, 20];
+    },
+  ],
+  [
+    "panel-spaces-free",
+    "beyond the last space",
+    "fail",
+    (j) => {
+      circuit(j).breaker.spaces = [20, 22];
+    },
+  ],
+  ["breaker-adjacent-spaces", "5 and 7", "pass", same],
+  [
+    "breaker-adjacent-spaces",
+    "5 and 6 stand side by side on one leg",
+    "fail",
+    (j) => {
+      circuit(j).breaker.spaces = [5, 6];
+    },
+  ],
+  [
+    "breaker-adjacent-spaces",
+    "5 and 9 on one leg",
+    "fail",
+    (j) => {
+      circuit(j).breaker.spaces = [5, 9];
+    },
+  ],
+  ["breaker-poles", "two poles on a 14-50R", "pass", same],
+  ["breaker-poles", "one pole on a TT-30R", "pass", as("rv-30", "30 A", 1)],
+  ["breaker-poles", "two poles on a TT-30R", "fail", as("rv-30", "30 A", 2)],
+  [
+    "breaker-carries-load",
+    "60 A on 48 A continuous",
+    "pass",
+    (j) => {
+      as("ev-supply", "48 A", 2)(j);
+      circuit(j).breaker.rating = "60 A";
+    },
+  ],
+  [
+    "breaker-carries-load",
+    "50 A on 48 A continuous",
+    "fail",
+    (j) => {
+      as("ev-supply", "48 A", 2)(j);
+      circuit(j).breaker.rating = "50 A";
+    },
+  ],
+  ["breaker-standard-rating", "50 A", "pass", same],
+  [
+    "breaker-standard-rating",
+    "55 A",
+    "fail",
+    (j) => {
+      circuit(j).breaker.rating = "55 A";
+    },
+  ],
+  ["receptacle-rating", "50 A on 50 A", "pass", same],
+  [
+    "receptacle-rating",
+    "50 A on 60 A",
+    "fail",
+    (j) => {
+      circuit(j).breaker.rating = "60 A";
+    },
+  ],
+  ["receptacle-rating", "hard-wired", "not-applicable", as("ev-supply", "40 A", 2)],
+  ["breaker-listed", "listed", "pass", same],
+  [
+    "breaker-listed",
+    "not listed",
+    "fail",
+    (j) => {
+      circuit(j).breaker.listed_for_panel = false;
+    },
+  ],
+  [
+    "breaker-listed",
+    "not said",
+    "needs-person",
+    (j) => {
+      circuit(j).breaker.listed_for_panel = undefined;
+    },
+  ],
+  ["interrupting-rating", "10 kA on 10 kA", "pass", same],
+  [
+    "interrupting-rating",
+    "10 kA on 10.1 kA",
+    "fail",
+    (j) => {
+      j.service.fault_current_kA = 10.1;
+    },
+  ],
+  [
+    "interrupting-rating",
+    "not given",
+    "needs-person",
+    (j) => {
+      j.service.fault_current_kA = undefined;
+    },
+  ],
+  [
+    "conductor-size",
+    "6 AWG NM-B on 50 A",
+    "pass",
+    (j) => {
+      stretch(j, 0).conductors = { size: "6" };
+    },
+  ],
+  [
+    "conductor-size",
+    "8 AWG NM-B on 50 A",
+    "fail",
+    (j) => {
+      stretch(j, 0).conductors = { size: "8" };
+    },
+  ],
+  [
+    "conductor-terminals",
+    "6 AWG at 60 °C",
+    "pass",
+    (j) => {
+      stretch(j, 1).conductors = { size: "6" };
+    },
+  ],
+  [
+    "conductor-terminals",
+    "8 AWG at 60 °C",
+    "fail",
+    (j) => {
+      stretch(j, 1).conductors = { size: "8" };
+    },
+  ],
+  [
+    "small-conductor",
+    "10 AWG behind 30 A",
+    "pass",
+    (j) => {
+      as("rv-30", "30 A", 1)(j);
+      stretch(j, 0).conductors = { size: "10" };
+    },
+  ],
+  [
+    "small-conductor",
+    "12 AWG behind 30 A",
+    "fail",
+    (j) => {
+      as("rv-30", "30 A", 1)(j);
+      stretch(j, 0).conductors = { size: "12" };
+    },
+  ],
+  ["cable-wet", "NM-B indoors", "pass", same],
+  [
+    "cable-wet",
+    "NM-B outdoors",
+    "fail",
+    (j) => {
+      stretch(j, 0).place = "outdoors";
+    },
+  ],
+  ["conductor-wet", "THWN-2", "pass", same],
+  [
+    "conductor-wet",
+    "THHN",
+    "fail",
+    (j) => {
+      stretch(j, 1).conductors = { insulation: "THHN" };
+    },
+  ],
+  ["emt-buried", "PVC", "pass", same],
+  [
+    "emt-buried",
+    "EMT",
+    "fail",
+    (j) => {
+      stretch(j, 1).method = "EMT";
+    },
+  ],
+  ["riser-protection", "PVC-80", "pass", same],
+  [
+    "riser-protection",
+    "PVC-40",
+    "fail",
+    (j) => {
+      stretch(j, 2).method = "PVC-40";
+    },
+  ],
+  ["burial-cover", "18 in", "pass", same],
+  [
+    "burial-cover",
+    "17.99 in",
+    "fail",
+    (j) => {
+      stretch(j, 1).cover = "17.99 in";
+    },
+  ],
+  [
+    "burial-cover",
+    "not given",
+    "needs-person",
+    (j) => {
+      stretch(j, 1).cover = undefined;
+    },
+  ],
+  [
+    "burial-cover",
+    "RMC at 6 in",
+    "pass",
+    (j) => {
+      Object.assign(stretch(j, 1), { method: "RMC", cover: "6 in" });
+    },
+  ],
+  [
+    "burial-cover",
+    "RMC at 6 in under a driveway",
+    "fail",
+    (j) => {
+      Object.assign(stretch(j, 1), { method: "RMC", cover: "6 in", over: "under-dwelling-driveway" });
+    },
+  ],
+  ["raceway-fill", "computed size", "pass", same],
+  [
+    "raceway-fill",
+    "1/2 in",
+    "fail",
+    (j) => {
+      stretch(j, 1).trade_size = "1/2";
+    },
+  ],
+  [
+    "raceway-bends",
+    "360°",
+    "pass",
+    (j) => {
+      stretch(j, 1).bends = [90, 90, 90, 90];
+    },
+  ],
+  [
+    "raceway-bends",
+    "361°",
+    "fail",
+    (j) => {
+      stretch(j, 1).bends = [90, 90, 90, 90, 1];
+    },
+  ],
+  [
+    "grounding-size",
+    "10 AWG on 50 A",
+    "pass",
+    (j) => {
+      stretch(j, 1).conductors = { size: "6", grounding: "10" };
+    },
+  ],
+  [
+    "grounding-size",
+    "12 AWG on 50 A",
+    "fail",
+    (j) => {
+      stretch(j, 1).conductors = { size: "6", grounding: "12" };
+    },
+  ],
+  [
+    "grounding-size",
+    "8 AWG with 4 AWG hots: 16,511 of 16,510 cmil",
+    "caution",
+    (j) => {
+      stretch(j, 1).conductors = { size: "4", grounding: "8" };
+    },
+  ],
+  ["box-volume", "64 in³", "pass", same],
+  [
+    "box-volume",
+    "20 in³",
+    "fail",
+    (j) => {
+      circuit(j).boxes[0].volume = "20 in3";
+    },
+  ],
+  [
+    "box-volume",
+    "4 AWG goes by dimensions",
+    "needs-person",
+    (j) => {
+      stretch(j, 0).conductors = { size: "4" };
+    },
+  ],
+  ["box-comfort", "64 in³", "pass", same],
+  [
+    "box-comfort",
+    "just lawful: 6 × 5 + 2.5 in³",
+    "caution",
+    (j) => {
+      circuit(j).boxes[0].volume = "32.5 in3";
+    },
+  ],
+  ["box-wet", "marked", "pass", same],
+  [
+    "box-wet",
+    "not marked",
+    "fail",
+    (j) => {
+      circuit(j).boxes[1].wet_location = false;
+    },
+  ],
+  [
+    "gfci",
+    "without, 2017",
+    "not-applicable",
+    (j) => {
+      circuit(j).breaker.gfci = false;
+    },
+    "2017",
+  ],
+  [
+    "gfci",
+    "without, 2020",
+    "fail",
+    (j) => {
+      circuit(j).breaker.gfci = false;
+    },
+    "2020",
+  ],
+  [
+    "gfci",
+    "without, 2023",
+    "fail",
+    (j) => {
+      circuit(j).breaker.gfci = false;
+    },
+    "2023",
+  ],
+  [
+    "gfci",
+    "without, 2026",
+    "fail",
+    (j) => {
+      circuit(j).breaker.gfci = false;
+    },
+    "2026",
+  ],
+  ["gfci", "with", "pass", same],
+  [
+    "gfci",
+    "hard-wired 60 A outdoors, 2023",
+    "not-applicable",
+    (j) => {
+      as("ev-supply", "48 A", 2)(j);
+      circuit(j).breaker.gfci = false;
+    },
+    "2023",
+  ],
+  [
+    "gfci",
+    "hard-wired 60 A outdoors, 2026",
+    "fail",
+    (j) => {
+      as("ev-supply", "48 A", 2)(j);
+      circuit(j).breaker.gfci = false;
+    },
+    "2026",
+  ],
+  ["gfci-trips", "GFCI before an RV", "caution", same],
+  [
+    "gfci-trips",
+    "no GFCI",
+    "not-applicable",
+    (j) => {
+      circuit(j).breaker.gfci = false;
+    },
+  ],
+  ["cover-plate", "in use", "pass", same],
+  [
+    "cover-plate",
+    "closed only",
+    "fail",
+    (j) => {
+      circuit(j).cover_plate = "weatherproof-closed";
+    },
+  ],
+  ["voltage-drop", "29 ft", "pass", same],
+  [
+    "voltage-drop",
+    "150 ft held to 6 AWG",
+    "caution",
+    (j) => {
+      for (const s of circuit(j).route) s.conductors = { size: "6" };
+      stretch(j, 1).length = "150 ft";
+    },
+  ],
+  [
+    "voltage-drop",
+    "150 ft left open is raised until it holds",
+    "pass",
+    (j) => {
+      stretch(j, 1).length = "150 ft";
+    },
+  ],
+  ["working-space", "clear", "pass", same],
+  [
+    "working-space",
+    "blocked",
+    "fail",
+    (j) => {
+      j.service.panel.working_space_clear = false;
+    },
+  ],
+  ["edition-confirmed", "confirmed", "pass", same],
+  [
+    "edition-confirmed",
+    "not confirmed",
+    "caution",
+    (j) => {
+      j.code.confirmed_with_authority = false;
+    },
+  ],
+  ["torque", "always on site", "needs-person", same],
+  ["panel-directory", "always on site", "needs-person", same],
+  ["trench-open", "a trench", "needs-person", same],
+  [
+    "trench-open",
+    "no trench",
+    "not-applicable",
+    (j) => {
+      stretch(j, 1).place = "outdoors";
+    },
+  ],
+  ["pvc-expansion", "4 ft", "pass", same],
+  [
+    "pvc-expansion",
+    "7 ft: 0.284 in over 100 °F",
+    "needs-person",
+    (j) => {
+      stretch(j, 2).length = "7 ft";
+    },
+  ],
+  ["ev-disconnect", "48 A, 2023", "not-applicable", as("ev-supply", "48 A", 2), "2023"],
+  ["ev-disconnect", "48 A, 2026", "needs-person", as("ev-supply", "48 A", 2), "2026"],
+  ["neutral-isolated", "always on site", "needs-person", same],
+  [
+    "measured-record",
+    "a year",
+    "pass",
+    (j) => {
+      j.service.load_method = "measured-demand";
+    },
+  ],
+  [
+    "measured-record",
+    "thirty days",
+    "needs-person",
+    (j) => {
+      j.service.load_method = "measured-demand";
+      j.service.measured.basis = "thirty-day";
+    },
+  ],
+  ["rv-use", "an RV outlet", "needs-person", same],
+  ["rv-use", "no RV outlet", "not-applicable", as("ev-supply", "40 A", 2)],
+];
+
+describe("checks, row by row", () => {
+  it.each(ROWS)("%s: %s → %s", (check, _what, verdict, bend, edition) => expect(verdicts(check, bend, edition)).toContain(verdict));
+
+  it("rows called pass have nothing worse beside them", () => {
+    for (const [check, what, verdict, bend, edition] of ROWS)
+      if (verdict === "pass") expect(verdicts(check, bend, edition), `${check}: ${what}`).not.toContain("fail");
+  });
+});
+
+describe("the set of checks", () => {
+  it("is at least thirty, and registry, directory and rows name the same ids", () => {
+    const files = readdirSync(new URL("../src/checks/", import.meta.url)).filter((name) => !["registry.ts", "finding.ts", "outcome.ts"].includes(name));
+    const ids = CHECKS.map((check) => check.id);
+    expect(ids.length).toBeGreaterThanOrEqual(30);
+    expect(files.map((name) => name.replace(/\.ts$/, "")).sort()).toEqual([...ids].sort());
+    expect([...new Set(ROWS.map(([check]) => check))].sort()).toEqual([...ids].sort());
+  });
+  it("has one statement of section for every edition", () => {
+    for (const check of CHECKS) for (const edition of EDITIONS) expect(check.rule === null || check.rule.sections[edition] !== undefined, check.id).toBe(true);
+  });
+  it("a waived check says so with its reason", () => {
+    const read = readJob(stringify(sound()));
+    if (!read.ok) throw new Error("unreadable");
+    const waived = design({
+      job: read.job,
+      basis: { ...unamended("2023"), waivedChecks: { gfci: { reason: "labelled RV outlets are exempt", citation: "Ordinance (invented)" } } },
+    }).findings.filter((f) => f.check === "gfci");
+    expect(waived.map((f) => f.verdict)).toEqual(["not-applicable"]);
+    expect(waived[0]?.says).toContain("labelled RV outlets are exempt");
+  });
+});
+
+describe("a design", () => {
+  it("is the same on repeat and leaves the job unchanged", () => {
+    const read = readJob(stringify(sound()));
+    if (!read.ok) throw new Error("unreadable");
+    const before = JSON.stringify(read.job);
+    expect(JSON.stringify(design({ job: read.job }))).toBe(JSON.stringify(design({ job: read.job })));
+    expect(JSON.stringify(read.job)).toBe(before);
+  });
+  it("cites or derives every worked value, in every edition", () => {
+    const read = readJob(stringify(sound()));
+    if (!read.ok) throw new Error("unreadable");
+    for (const edition of EDITIONS) {
+      const made = design({ job: read.job, basis: unamended(edition) });
+      for (const step of [...made.service.steps, ...made.circuits.flatMap((c) => c.steps)])
+        expect(step.citations.length + step.inputs.length, `${edition} ${step.id}`).toBeGreaterThan(0);
+    }
+  });
+});
