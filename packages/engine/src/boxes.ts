@@ -6,6 +6,7 @@ import type { OutletNeeds } from "./outlet.js";
 import { Decimal, decimal, print } from "./quantity.js";
 import { boxVolume } from "./sizing/box-fill.js";
 import { USUAL_BOX_VOLUMES } from "./tables/box-allowance.js";
+import { compareSizes } from "./tables/size.js";
 import { type Worked, worked } from "./worked.js";
 
 const BY_DIMENSIONS = { sections: everyEdition("314.28(A)(2)"), standing: "published" } as const;
@@ -16,7 +17,7 @@ export function designBoxes(circuit: Circuit, segments: readonly DesignedSegment
     const at = circuit.route.findIndex((segment) => segment.name === box.after);
     const meeting = segments.slice(at, at + 2);
     const id = `${circuit.id}.box.${i + 1}`;
-    const largestGround = meeting.map((s) => s.grounding.size).sort((a, b) => Number(a) - Number(b))[0]!;
+    const largestGround = meeting.map((s) => s.grounding.size).sort((a, b) => compareSizes(b, a))[0]!;
     const required = boxVolume({
       id,
       contents: {

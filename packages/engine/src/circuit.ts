@@ -7,8 +7,10 @@ import { OUTLETS } from "./outlet.js";
 import { decimal, print } from "./quantity.js";
 import { overcurrentRating } from "./sizing/overcurrent.js";
 import { isCable } from "./sizing/place.js";
+import { raiseOverPulls } from "./sizing/pull-groups.js";
 import { designSegment, requiredSize, type SegmentGiven } from "./sizing/segment.js";
 import { dropPercent, longestRuns, voltageDrop } from "./sizing/voltage-drop.js";
+import { withinCable } from "./tables/cable.js";
 import { compareSizes, SIZES, type Size } from "./tables/size.js";
 import { type Worked, worked } from "./worked.js";
 
@@ -41,10 +43,13 @@ export function designCircuit(circuit: Circuit, job: Job, basis: Basis): { reado
     terminalC,
     basis,
   }));
-  const least = givens.map(requiredSize);
+  const least = raiseOverPulls(circuit, givens.map(requiredSize));
 
   const sizesAt = (floor: Size): Size[] =>
-    circuit.route.map((segment, i) => segment.conductors.size ?? (compareSizes(least[i]!, floor) < 0 ? floor : least[i]!));
+    circuit.route.map((segment, i) => {
+      const needed = least[i] ?? LARGEST_RAISED;
+      return segment.conductors.size ?? withinCable(segment.method, compareSizes(needed, floor) < 0 ? floor : needed);
+    });
   const legVolts = 120;
   const dropVolts = needs.neutral ? legVolts : needs.volts;
   const dropOf = (sizes: readonly Size[], key: string, label: string) =>
@@ -65,7 +70,7 @@ export function designCircuit(circuit: Circuit, job: Job, basis: Basis): { reado
   const sizes = sizesAt(floor);
 
   const segments = givens.map((given, i) => {
-    const { designed, assumptions: made } = designSegment(given, sizes[i]!, given.segment.conductors.size ? "given" : "computed");
+    const { designed, assumptions: made } = designSegment(given, least[i] ?? null, sizes[i]!, given.segment.conductors.size ? "given" : "computed");
     assumptions.push(...made);
     return designed;
   });

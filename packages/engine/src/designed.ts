@@ -10,7 +10,8 @@ export interface DesignedSegment {
   readonly wet: boolean;
   readonly conductor: { readonly size: Size; readonly count: number; readonly chosen: "given" | "computed" };
   readonly grounding: { readonly size: Size; readonly chosen: "given" | "computed" | "cable" };
-  readonly requiredSize: Size;
+  /** Least size that serves this stretch and those pulled with it; null when none in the tables does. */
+  readonly requiredSize: Size | null;
   readonly requiredGrounding: Size;
   readonly requiredGroundingCmil: string;
   readonly ampacity: Worked | null; // after correction, adjustment, terminals and cable limit; null where the tables give none

@@ -208,7 +208,7 @@ function egc({ inputs: i, expected: e, tolerance: t }: Row): void {
 }
 function fill({ inputs: i, expected: e, tolerance: t }: Row, raceway: string): void {
   const conductors = i.conductors.map((c: { n: number; awg: Size }) => ({ size: c.awg, insulation: "THWN-2", count: c.n }));
-  const area = conductorArea({ id: "x", conductors, othersIn2: 0, edition });
+  const area = conductorArea({ id: "x", conductors, othersIn2: 0, edition })!;
   near(area.value, e.area_in2, t.area_in2!);
   expect(leastRaceway({ raceway, areaIn2: area.value, count: 5, edition })).toBe(e.trade_size);
 }

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { all, create } from "mathjs";
+import { lusolve } from "mathjs";
 import { describe, expect, it } from "vitest";
 import { leastConductor, shortfalls } from "../src/sizing/conductor.js";
 import { groundingConductor, shortOfCmil } from "../src/sizing/grounding.js";
@@ -21,7 +21,7 @@ describe("standard ratings, 240.6(A)", () => {
     expect(standardRatingAtLeast(10, "2020")).toBe(15);
     expect(standardRatingAtLeast(10, "2023")).toBe(10);
   });
-  it("has no answer above 400 A", () => expect(standardRatingAtLeast(400.01, "2023")).toBeNull());
+  it("has no answer above 600 A", () => expect(standardRatingAtLeast(600.01, "2023")).toBeNull());
 });
 
 describe("50 A: 8 AWG fails where 60 °C governs and serves at 75 °C terminals (110.14(C), 334.80)", () => {
@@ -91,10 +91,9 @@ describe("voltage drop", () => {
   });
 
   it("agrees with a nodal solution of the three-wire network, one leg loaded, within 0.1 % (mathjs)", () => {
-    const math = create(all);
     const [r, amperes] = [(0.491 * 80) / 1000, 50];
     // Unknowns: voltage at load ends of L1 and N, with L1 source 120 V, N source 0 V; the load draws 50 A from L1 to N.
-    const solved = math.lusolve(
+    const solved = lusolve(
       [
         [1 / r, 0],
         [0, 1 / r],
@@ -106,9 +105,8 @@ describe("voltage drop", () => {
     expect(Math.abs(120 - atLoad - ours) / ours).toBeLessThan(0.001);
   });
   it("balanced 240 V: the same volts, half the per cent, and no neutral current (mathjs)", () => {
-    const math = create(all);
     const [r, amperes] = [(0.491 * 80) / 1000, 50];
-    const solved = math.lusolve(
+    const solved = lusolve(
       [
         [1 / r, 0, 0],
         [0, 1 / r, 0],

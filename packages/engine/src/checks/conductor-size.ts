@@ -9,7 +9,7 @@ export const conductorSize: Check = {
   title: "The conductor carries the circuit in its place",
   rule: { sections: everyEdition("210.19(A)"), standing: "published" },
   run: eachSegment((s, _circuit, subject) =>
-    compareSizes(s.conductor.size, s.requiredSize) < 0
+    s.ampacity === null || s.requiredSize === null || compareSizes(s.conductor.size, s.requiredSize) < 0
       ? fail(
           subject,
           `${printSize(s.conductor.size)} allows ${s.ampacity ? print(s.ampacity.value) : "no"} A here`,

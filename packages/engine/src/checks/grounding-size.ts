@@ -23,7 +23,7 @@ export const groundingSize: Check = {
       );
     return fail(
       subject,
-      `${printSize(s.grounding.size)} is less than ${printSize(s.requiredGrounding)}${compareSizes(s.conductor.size, s.requiredSize) > 0 ? ", raised in proportion with the hots" : ""}`,
+      `${printSize(s.grounding.size)} is less than ${printSize(s.requiredGrounding)}${s.requiredSize !== null && compareSizes(s.conductor.size, s.requiredSize) > 0 ? ", raised in proportion with the hots" : ""}`,
       s.grounding.chosen === "cable"
         ? "use wire in raceway with its own equipment grounding conductor, or a cable with a larger one"
         : `use ${printSize(s.requiredGrounding)}`,

@@ -34,6 +34,7 @@ import { riserProtection } from "./riser-protection.js";
 import { rvUse } from "./rv-use.js";
 import { serviceCapacity } from "./service-capacity.js";
 import { smallConductor } from "./small-conductor.js";
+import { spliceFree } from "./splice-free.js";
 import { torque } from "./torque.js";
 import { trenchOpen } from "./trench-open.js";
 import { voltageDrop } from "./voltage-drop.js";
@@ -75,6 +76,7 @@ export const CHECKS: readonly Check[] = [
   rvUse,
   serviceCapacity,
   smallConductor,
+  spliceFree,
   torque,
   trenchOpen,
   voltageDrop,

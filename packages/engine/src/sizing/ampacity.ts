@@ -4,6 +4,7 @@ import { Decimal, decimal, print } from "../quantity.js";
 import { COUNT_ADJUSTMENT } from "../tables/adjustment.js";
 import { AMBIENT_CORRECTION } from "../tables/ambient.js";
 import { AMPACITY } from "../tables/ampacity.js";
+import { withinCable } from "../tables/cable.js";
 import { readCell } from "../tables/code-table.js";
 import { printSize, type Size } from "../tables/size.js";
 import { type Cell, type Worked, worked } from "../worked.js";
@@ -58,10 +59,11 @@ function adjustmentCell(count: number, edition: Edition): Cell | null {
 /**
  * Ampacity of one size in one place, in amperes: the insulation's column corrected for ambient (°C) and adjusted for the
  * count of current-carrying conductors; the terminal column by itself; and the lesser of the two with the cable's 60 °C limit.
- * Returns null where the tables give no ampacity (blank cell, or too hot for the insulation). 310.15, 310.16, 110.14(C).
+ * Returns null where there is no ampacity (blank cell, too hot for the insulation, larger than the cable is made). 310.15, 310.16, 110.14(C).
  */
 export function ampacity(given: AmpacityGiven): Ampacity | null {
   const { id, size, material, insulation, edition } = given;
+  if ((insulation === "NM-B" || insulation === "UF-B") && withinCable(insulation, size) !== size) return null;
   const metal = material === "copper" ? "cu" : "al";
   const column = INSULATION_COLUMN[insulation];
   const base = readCell(AMPACITY, size, `${metal}${column}`, edition);

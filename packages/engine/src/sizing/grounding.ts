@@ -56,8 +56,7 @@ export function groundingConductor(given: {
   }
   const [baseCmil, usedCmil, leastCmil] = [cmil(baseSize, edition), cmil(usedSize, edition), cmil(leastSize, edition)];
   const needed = decimal(baseCmil.value).times(usedCmil.value).div(leastCmil.value);
-  const size = SIZES.find((candidate) => needed.lte(cmil(candidate, edition).value));
-  if (size === undefined) throw new RangeError("no conductor is large enough to ground this circuit in proportion");
+  const size = SIZES.find((candidate) => needed.lte(cmil(candidate, edition).value)) ?? usedSize;
   // An equipment grounding conductor never needs to exceed the ungrounded conductors, 250.122(A).
   const capped = compareSizes(size, usedSize) > 0 ? usedSize : size;
   const shown = worked({

@@ -7,14 +7,14 @@ import { type Worked, worked } from "../worked.js";
 const CONTINUOUS = { sections: everyEdition("210.20(A)"), standing: "memory" } as const;
 const STANDARD = { sections: everyEdition("240.6(A)"), standing: "published" } as const;
 
-/** The next standard rating at or above a current; null above 400 A, which this table does not reach. */
+/** The next standard rating at or above a current; null above 600 A, which this table does not reach. */
 export function standardRatingAtLeast(amperes: Numeric, edition: Edition): number | null {
   return STANDARD_RATINGS[edition].find((rating) => decimal(amperes).lte(rating)) ?? null;
 }
 
 /**
  * Least standard overcurrent rating for a load: noncontinuous + 125 % of continuous, then the next standard rating.
- * Amperes in and out. Throws RangeError above 400 A. 210.20(A), 240.6(A).
+ * Amperes in and out. Throws RangeError above 600 A. 210.20(A), 240.6(A).
  */
 export function overcurrentRating(given: {
   readonly id: string;
@@ -25,7 +25,7 @@ export function overcurrentRating(given: {
   const { continuous, noncontinuous, edition } = given;
   const least = decimal(continuous).times("1.25").plus(noncontinuous);
   const rating = standardRatingAtLeast(least, edition);
-  if (rating === null) throw new RangeError(`no standard rating up to 400 A carries ${print(least)} A`);
+  if (rating === null) throw new RangeError(`no standard rating up to 600 A carries ${print(least)} A`);
   return worked({
     id: given.id,
     label: "Overcurrent device, least standard rating",

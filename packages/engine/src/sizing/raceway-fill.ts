@@ -5,7 +5,7 @@ import { readCell } from "../tables/code-table.js";
 import { FILL_PERCENT } from "../tables/fill-percent.js";
 import { INSULATED_CONDUCTOR } from "../tables/insulated.js";
 import { RACEWAY } from "../tables/raceway.js";
-import { printSize, type Size } from "../tables/size.js";
+import type { Size } from "../tables/size.js";
 import { type Worked, worked } from "../worked.js";
 
 export const TRADE_SIZES = ["1/2", "3/4", "1", "1-1/4", "1-1/2", "2", "2-1/2", "3", "3-1/2", "4"] as const;
@@ -23,18 +23,18 @@ export interface FillConductor {
   readonly count: number;
 }
 
-/** Total cross section of the conductors, in². Chapter 9 Table 5; `othersIn2` is the measured area of conductors of other circuits. */
+/** Total cross section of the conductors, in². Chapter 9 Table 5; `othersIn2` is the measured area of conductors of other circuits. Null when Table 5 as entered has no area for one of them. */
 export function conductorArea(given: {
   readonly id: string;
   readonly conductors: readonly FillConductor[];
   readonly othersIn2: number;
   readonly edition: Edition;
-}): Worked {
-  const parts = given.conductors.map((conductor) => {
+}): Worked | null {
+  const parts = given.conductors.flatMap((conductor) => {
     const cell = readCell(INSULATED_CONDUCTOR, `${FAMILY[conductor.insulation] ?? ""} ${conductor.size}`, "area", given.edition);
-    if (cell === null) throw new RangeError(`no area for ${printSize(conductor.size)} ${conductor.insulation}`);
-    return { conductor, cell };
+    return cell === null ? [] : [{ conductor, cell }];
   });
+  if (parts.length < given.conductors.length) return null;
   const total = parts.reduce((sum, { conductor, cell }) => sum.plus(decimal(cell.value).times(conductor.count)), decimal(given.othersIn2));
   const terms = parts.map(({ conductor, cell }) => `${conductor.count} × ${cell.value} in²`);
   return worked({

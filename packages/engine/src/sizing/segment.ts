@@ -40,16 +40,15 @@ export function conditionsOf(given: SegmentGiven): Omit<AmpacityGiven, "size"> {
   };
 }
 
-/** Least lawful size of a segment; throws RangeError when no size in the tables serves (the reader bounds make that rare). */
-export function requiredSize(given: SegmentGiven): Size {
-  const least = leastConductor(conditionsOf(given), given.demand);
-  if (least === null) throw new RangeError(`${given.path}: no conductor in the tables serves ${given.rating} A in these conditions`);
-  return least.size;
+/** Least lawful size of a segment by itself; null when no size in the tables serves. */
+export function requiredSize(given: SegmentGiven): Size | null {
+  return leastConductor(conditionsOf(given), given.demand)?.size ?? null;
 }
 
 /** Works one segment with a size settled: ampacity, grounding, fill, bends and cover, each as a worked value in order. */
 export function designSegment(
   given: SegmentGiven,
+  least: Size | null,
   size: Size,
   chosen: "given" | "computed",
 ): { readonly designed: DesignedSegment; readonly assumptions: readonly Assumption[] } {
@@ -58,12 +57,11 @@ export function designSegment(
   const conditions = conditionsOf(given);
   const found = ampacity({ ...conditions, size });
   const cable = isCable(segment.method);
-  const least = requiredSize(given);
   const grounding = groundingConductor({
     id: `${id}.grounding`,
     overcurrent: given.rating,
     material: conditions.material,
-    leastSize: least,
+    leastSize: least ?? size,
     usedSize: size,
     edition,
   });
@@ -116,6 +114,7 @@ function raceway(given: SegmentGiven, size: Size, ground: Size, count: number) {
     othersIn2: segment.others?.area_in2 ?? 0,
     edition: basis.edition,
   });
+  if (area === null) return null;
   const smallest = leastRaceway({ raceway: segment.method, areaIn2: area.value, count: total, edition: basis.edition });
   const tradeSize = segment.trade_size ?? smallest;
   if (tradeSize === null) return null;

@@ -1,4 +1,4 @@
-import type { Size } from "./size.js";
+import { compareSizes, type Size } from "./size.js";
 
 /** Equipment grounding conductor that comes in NM-B and UF-B copper cable, by conductor size. From memory of makers' lists. */
 export const CABLE_GROUNDING: Readonly<Partial<Record<Size, Size>>> = {
@@ -11,3 +11,12 @@ export const CABLE_GROUNDING: Readonly<Partial<Record<Size, Size>>> = {
   "3": "8",
   "2": "8",
 };
+
+/** Largest copper conductor each cable is made with: 334.104 and 340.104, from memory. */
+export const LARGEST_IN_CABLE: Readonly<Record<"NM-B" | "UF-B", Size>> = { "NM-B": "2", "UF-B": "4/0" };
+
+/** The size, or the largest the cable comes in. */
+export function withinCable(method: string, size: Size): Size {
+  const largest = method === "NM-B" || method === "UF-B" ? LARGEST_IN_CABLE[method] : size;
+  return compareSizes(size, largest) > 0 ? largest : size;
+}

@@ -34,7 +34,8 @@ export function compareSizes(a: Size, b: Size): number {
   return SIZES.indexOf(a) - SIZES.indexOf(b);
 }
 
-/** "6 AWG", "250 kcmil". */
-export function printSize(size: Size): string {
+/** "6 AWG", "250 kcmil"; words for no size. */
+export function printSize(size: Size | null): string {
+  if (size === null) return "no size in the tables";
   return SIZES.indexOf(size) >= SIZES.indexOf("250") ? `${size} kcmil` : `${size} AWG`;
 }
