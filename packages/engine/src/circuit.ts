@@ -1,10 +1,11 @@
 import type { Basis } from "./basis/basis.js";
-import { citeOther } from "./basis/citation.js";
+import { cite, citeOther, type Rule } from "./basis/citation.js";
+import type { Edition, PerEdition } from "./basis/edition.js";
 import { designBoxes } from "./boxes.js";
 import type { Assumption, DesignedCircuit } from "./designed.js";
 import type { Circuit, Job } from "./job/schema.js";
 import { OUTLETS } from "./outlet.js";
-import { decimal, print } from "./quantity.js";
+import { Decimal, decimal, print } from "./quantity.js";
 import { overcurrentRating } from "./sizing/overcurrent.js";
 import { isCable } from "./sizing/place.js";
 import { raiseOverPulls } from "./sizing/pull-groups.js";
@@ -17,10 +18,12 @@ import { type Worked, worked } from "./worked.js";
 const LARGEST_RAISED: Size = "4/0";
 
 /** Settles one circuit: overcurrent, then each segment's least size, then one raise for voltage drop over the open sizes, then the rest. */
-export function designCircuit(circuit: Circuit, job: Job, basis: Basis): { readonly designed: DesignedCircuit; readonly assumptions: readonly Assumption[] } {
+export function designCircuit(asked: Circuit, job: Job, basis: Basis): { readonly designed: DesignedCircuit; readonly assumptions: readonly Assumption[] } {
   const edition = basis.edition;
+  const needs = OUTLETS[asked.serves];
+  // A receptacle is worked at its own rating: anything up to it may be plugged in.
+  const circuit: Circuit = { ...asked, current: needs.receptacleAmperes ?? asked.current };
   const id = circuit.id;
-  const needs = OUTLETS[circuit.serves];
   const breaker = overcurrentRating({
     id: `${id}.overcurrent`,
     continuous: needs.continuous ? circuit.current : 0,
@@ -30,8 +33,13 @@ export function designCircuit(circuit: Circuit, job: Job, basis: Basis): { reado
   const rating = circuit.breaker.rating ?? Number(breaker.value);
   const demand = { load: circuit.current, terminalLoad: decimal(circuit.current).times(needs.continuous ? "1.25" : "1"), overcurrent: rating };
   const assumptions: Assumption[] = [];
+  if (circuit.current !== asked.current)
+    assumptions.push({
+      path: `${id}.current`,
+      says: `${circuit.name}: worked at the outlet's ${print(circuit.current)} A, not the ${print(asked.current)} A entered`,
+    });
   // 110.14(C)(1): 60 °C for 100 A and less unless everything the conductor ends on is listed and marked for 75 °C.
-  const terminalC = circuit.terminals_75C && job.service.panel.terminal_temperature === 75 ? 75 : rating > 100 ? 75 : 60;
+  const terminalC = job.service.panel.terminal_temperature === 75 && (circuit.terminals_75C || rating > 100) ? 75 : 60;
   const givens: SegmentGiven[] = circuit.route.map((segment, i) => ({
     id: `${id}.${i + 1}`,
     path: `${id}.route[${i}]`,
@@ -102,8 +110,10 @@ export function designCircuit(circuit: Circuit, job: Job, basis: Basis): { reado
     sizes: ["10", "8", "6", "4", "3", "2"],
   });
 
-  const load = loadOf(circuit, needs.volts);
-  if (circuit.load === undefined)
+  const load = loadOf(circuit, needs.volts, edition);
+  if (circuit.load !== undefined)
+    assumptions.push({ path: `${id}.load`, says: `${circuit.name}: ${print(circuit.load)} VA on the service is the preparer's own figure` });
+  else if (needs.receptacleAmperes !== null)
     assumptions.push({
       path: `${id}.load`,
       says: `${circuit.name}: the code gives such an outlet at a house no demand factor; ${print(load.value)} VA (volts × amperes) is taken as a fixed load (common practice, no source)`,
@@ -138,14 +148,44 @@ export function designCircuit(circuit: Circuit, job: Job, basis: Basis): { reado
   };
 }
 
-function loadOf(circuit: Circuit, volts: number): Worked {
-  const given = circuit.load !== undefined;
+/** Least load of EV supply equipment in VA: 7,200 or the nameplate, whichever is larger. New in 2023; carried to 2026 from memory. */
+const EV_LEAST_VA: PerEdition<{ va: number; rule: Rule } | null> = {
+  "2017": null,
+  "2020": null,
+  "2023": { va: 7200, rule: { sections: { "2017": null, "2020": null, "2023": "220.57", "2026": "120.57" }, standing: "published" } },
+  "2026": { va: 7200, rule: { sections: { "2017": null, "2020": null, "2023": "220.57", "2026": "120.57" }, standing: "memory" } },
+};
+
+function loadOf(circuit: Circuit, volts: number, edition: Edition): Worked {
+  const id = `${circuit.id}.load`;
+  const label = "Load on the service";
+  if (circuit.load !== undefined)
+    return worked({
+      id,
+      label,
+      value: decimal(circuit.load).toFixed(),
+      unit: "VA",
+      expression: `${print(circuit.load)} VA as entered`,
+      citations: [citeOther("Job file", "load as entered", "practice")],
+    });
+  const nameplate = decimal(volts).times(circuit.current);
+  const least = circuit.serves === "ev-supply" ? EV_LEAST_VA[edition] : null;
+  if (least === null)
+    return worked({
+      id,
+      label,
+      value: nameplate.toFixed(),
+      unit: "VA",
+      expression: `${volts} V × ${print(circuit.current)} A`,
+      citations: [citeOther("Outlet rating", "volts × amperes as a fixed load", "practice")],
+    });
   return worked({
-    id: `${circuit.id}.load`,
-    label: "Load on the service",
-    value: given ? decimal(circuit.load!).toFixed() : decimal(volts).times(circuit.current).toFixed(),
+    id,
+    label,
+    value: Decimal.max(least.va, nameplate).toFixed(),
     unit: "VA",
-    expression: given ? `${print(circuit.load!)} VA as entered` : `${volts} V × ${print(circuit.current)} A`,
-    citations: [citeOther("Outlet rating", "volts × amperes as a fixed load", "practice")],
+    expression: `max(${least.va}; ${volts} V × ${print(circuit.current)} A)`,
+    citations: [cite(least.rule, edition)!],
+    edition,
   });
 }

@@ -584,8 +584,7 @@ const ROWS: readonly Row[] = [
     "400 A that no NM-B carries is a finding, not a crash",
     "fail",
     (j) => {
-      circuit(j).current = "400 A";
-      circuit(j).breaker.rating = undefined;
+      as("ev-supply", "300 A", 2)(j);
     },
   ],
   [
@@ -597,6 +596,126 @@ const ROWS: readonly Row[] = [
     },
   ],
   ["rv-use", "an RV outlet", "needs-person", same],
+  [
+    "service-capacity",
+    "60 A main on a 200 A service",
+    "fail",
+    (j) => {
+      j.service.panel.main = "60 A";
+    },
+  ],
+  [
+    "conductor-terminals",
+    "6 AWG NM-B on 48 A continuous stays at 55 A, whatever the terminals",
+    "fail",
+    (j) => {
+      as("ev-supply", "48 A", 2)(j);
+      circuit(j).terminals_75C = true;
+      stretch(j, 0).conductors = { size: "6" };
+    },
+  ],
+  [
+    "conductor-terminals",
+    "4 AWG NM-B on 48 A continuous",
+    "pass",
+    (j) => {
+      as("ev-supply", "48 A", 2)(j);
+      stretch(j, 0).conductors = { size: "4" };
+    },
+  ],
+  [
+    "gfci",
+    "cable straight through the wall to an outdoor outlet",
+    "fail",
+    (j) => {
+      circuit(j).route = [stretch(j, 0)];
+      circuit(j).boxes = [];
+      circuit(j).breaker.gfci = false;
+    },
+  ],
+  [
+    "receptacle-rating",
+    "50 A receptacle on 40 A",
+    "fail",
+    (j) => {
+      circuit(j).breaker.rating = "40 A";
+    },
+  ],
+  [
+    "breaker-carries-load",
+    "an outlet entered at 10 A is worked at its 50 A",
+    "fail",
+    (j) => {
+      circuit(j).current = "10 A";
+      circuit(j).breaker.rating = "15 A";
+    },
+  ],
+  [
+    "fmc-wet",
+    "FMC indoors",
+    "pass",
+    (j) => {
+      stretch(j, 0).method = "FMC";
+    },
+  ],
+  [
+    "fmc-wet",
+    "FMC outdoors",
+    "fail",
+    (j) => {
+      stretch(j, 2).method = "FMC";
+    },
+  ],
+  [
+    "raceway-fill",
+    "others without their area",
+    "needs-person",
+    (j) => {
+      stretch(j, 1).others = { current_carrying: 2 };
+    },
+  ],
+  [
+    "burial-cover",
+    "UF-B under a building",
+    "fail",
+    (j) => {
+      Object.assign(stretch(j, 1), { method: "UF-B", over: "under-building" });
+    },
+  ],
+  [
+    "riser-protection",
+    "PVC-40 riser not said to be exposed",
+    "needs-person",
+    (j) => {
+      Object.assign(stretch(j, 2), { method: "PVC-40", exposed_to_damage: false });
+    },
+  ],
+  [
+    "riser-protection",
+    "UF-B out of the ground",
+    "fail",
+    (j) => {
+      Object.assign(stretch(j, 2), { method: "UF-B", exposed_to_damage: false });
+    },
+  ],
+  [
+    "raceway-bends",
+    "270° and 180° in one pull",
+    "fail",
+    (j) => {
+      stretch(j, 1).bends = [90, 90, 90];
+      stretch(j, 2).bends = [90, 90];
+    },
+  ],
+  [
+    "raceway-bends",
+    "270° and 90° in one pull",
+    "pass",
+    (j) => {
+      stretch(j, 1).bends = [90, 90, 90];
+      stretch(j, 2).bends = [90];
+    },
+  ],
   ["rv-use", "no RV outlet", "not-applicable", as("ev-supply", "40 A", 2)],
 ];
 

@@ -10,7 +10,7 @@ export const boxWet: Check = {
     design.circuits.flatMap(({ circuit, boxes, segments }) =>
       boxes.map((b) => {
         const subject = `${circuit.name}: ${b.box.name}`;
-        const wet = segments.find((s) => s.segment.name === b.box.after)?.wet ?? false;
+        const wet = segments.find((s) => s.segment.name === b.box.after)?.wet || b.box.device;
         if (!wet) return pass(subject, "in a dry place");
         return b.box.wet_location
           ? pass(subject, "marked for wet locations")

@@ -9,7 +9,9 @@ export const burialCover: Check = {
   title: "Buried wiring has its cover",
   rule: { sections: everyEdition("300.5(A)"), standing: "published" },
   run: eachSegment(({ segment }, _circuit, subject, { basis }) => {
-    if (segment.place !== "buried") return null;
+    if (segment.place !== "buried" || ["EMT", "FMC", "NM-B"].includes(segment.method)) return null;
+    if (segment.method === "UF-B" && segment.over === "under-building")
+      return fail(subject, "cable under a building without a raceway, 300.5(C)", "run it in a raceway that goes past the outside walls");
     const least = leastCover({ id: "cover", method: segment.method, place: segment.over, basis });
     if (segment.cover === undefined)
       return needsPerson(subject, `cover not given; ${least.value} in is the least`, `measure ${least.value} in from the top of the raceway to finished grade`);

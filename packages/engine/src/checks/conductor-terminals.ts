@@ -11,8 +11,10 @@ export const conductorTerminals: Check = {
   id: "conductor-terminals",
   title: "The conductor suits the terminals it ends on",
   rule: { sections: everyEdition("110.14(C)(1)"), standing: "published" },
-  run: eachSegment((s, { circuit, terminalC }, subject, { basis }) => {
+  run: eachSegment((s, { circuit, terminalC: ofCircuit }, subject, { basis }) => {
     const metal = s.segment.conductors.material === "copper" || s.segment.method === "NM-B" || s.segment.method === "UF-B" ? "cu" : "al";
+    const terminalC = s.segment.method === "NM-B" || s.segment.method === "UF-B" ? 60 : ofCircuit;
+    if (s.requiredSize === null) return fail(subject, "no size in the tables serves here", "choose another wiring method or a cooler way");
     const cell = readCell(AMPACITY, s.conductor.size, `${metal}${terminalC}`, basis.edition);
     const needed = decimal(circuit.current).times(OUTLETS[circuit.serves].continuous ? "1.25" : "1");
     if (cell === null || decimal(cell.value).lt(needed))

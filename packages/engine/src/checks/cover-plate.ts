@@ -7,8 +7,8 @@ export const coverPlate: Check = {
   id: "cover-plate",
   title: "The outlet is weatherproof as its use asks",
   rule: { sections: everyEdition("406.9(B)(2)"), standing: "published" },
-  run: eachCircuit(({ circuit, segments }) => {
-    if (OUTLETS[circuit.serves].receptacleAmperes === null || !segments.at(-1)?.wet) return notApplicable(circuit.name, "no receptacle outdoors");
+  run: eachCircuit(({ circuit }) => {
+    if (OUTLETS[circuit.serves].receptacleAmperes === null) return notApplicable(circuit.name, "hard-wired: no receptacle");
     if (circuit.cover_plate === undefined)
       return needsPerson(circuit.name, "the cover is not named", "an RV plug stays in unattended: the cover must be weatherproof with the plug in");
     return circuit.cover_plate === "weatherproof-in-use"

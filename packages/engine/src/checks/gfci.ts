@@ -22,7 +22,8 @@ export const gfci: Check = {
   run: eachCircuit((designed, { basis }) => {
     const { circuit } = designed;
     const last = designed.segments.at(-1);
-    const outdoors = last?.wet ?? false;
+    // An RV outlet is an outdoor outlet, though its cable may come straight through the wall.
+    const outdoors = OUTLETS[circuit.serves].receptacleAmperes !== null || (last?.wet ?? false);
     const asked = ASKS[basis.edition]({ receptacle: OUTLETS[circuit.serves].receptacleAmperes !== null, rating: Number(designed.rating), outdoors });
     if (!asked) return notApplicable(circuit.name, `the ${basis.edition} edition does not ask it of this outlet`);
     return circuit.breaker.gfci

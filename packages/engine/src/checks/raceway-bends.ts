@@ -1,15 +1,31 @@
 import { everyEdition } from "../basis/edition.js";
-import type { Check } from "./finding.js";
-import { eachSegment, fail, pass } from "./outcome.js";
+import { isCable } from "../sizing/place.js";
+import { isOnePull } from "../sizing/pull-groups.js";
+import type { Check, Outcome } from "./finding.js";
+import { fail, notApplicable, pass } from "./outcome.js";
 
 export const racewayBends: Check = {
   id: "raceway-bends",
   title: "Bends between pull points stay within 360°",
-  rule: { sections: everyEdition("352.26, 358.26, 344.26"), standing: "published" },
-  run: eachSegment((s, _circuit, subject) => {
-    if (s.segment.method === "NM-B" || s.segment.method === "UF-B") return null;
-    return s.bendTotal > 360
-      ? fail(subject, `${s.bendTotal}° of bends between pull points`, "add a pull box or conduit body")
-      : pass(subject, `${s.bendTotal}° of bends`);
-  }),
+  rule: { sections: everyEdition("342.26, 344.26, 348.26, 352.26, 356.26, 358.26"), standing: "published" },
+  run: ({ design }) =>
+    design.circuits.flatMap(({ circuit, segments }) => {
+      const pulls: { names: string[]; degrees: number }[] = [];
+      for (const [i, { segment, bendTotal }] of segments.entries()) {
+        if (isCable(segment.method)) continue;
+        const before = segments[i - 1]?.segment;
+        const pull = pulls.at(-1);
+        if (pull && before && isOnePull(circuit, before, segment)) {
+          pull.names.push(segment.name);
+          pull.degrees += bendTotal;
+        } else pulls.push({ names: [segment.name], degrees: bendTotal });
+      }
+      if (pulls.length === 0) return [notApplicable(circuit.name, "no raceway")];
+      return pulls.map(({ names, degrees }): Outcome => {
+        const subject = `${circuit.name}: ${names.join(", ")}`;
+        return degrees > 360
+          ? fail(subject, `${degrees}° of bends between pull points`, "add a pull box or conduit body")
+          : pass(subject, `${degrees}° of bends between pull points`);
+      });
+    }),
 };

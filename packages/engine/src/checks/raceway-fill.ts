@@ -1,7 +1,7 @@
 import { everyEdition } from "../basis/edition.js";
 import { decimal, print } from "../quantity.js";
 import type { Check } from "./finding.js";
-import { eachSegment, fail, pass } from "./outcome.js";
+import { eachSegment, fail, needsPerson, pass } from "./outcome.js";
 
 export const racewayFill: Check = {
   id: "raceway-fill",
@@ -9,6 +9,13 @@ export const racewayFill: Check = {
   rule: { sections: everyEdition("Chapter 9 Table 1"), standing: "published" },
   run: eachSegment((s, _circuit, subject) => {
     if (s.segment.method === "NM-B" || s.segment.method === "UF-B") return null;
+    const { others } = s.segment;
+    if (others && others.current_carrying > 0 && others.area_in2 === 0)
+      return needsPerson(
+        subject,
+        "the area of the other circuits' conductors is not given, so fill is not known",
+        "add others.area_in2 from Chapter 9 Table 5, or count and size them on site",
+      );
     if (s.fill === null) return fail(subject, "no trade size in the table holds these conductors", "divide the conductors over two raceways");
     return decimal(s.fill.area.value).gt(s.fill.limit.value)
       ? fail(

@@ -11,7 +11,7 @@ export const receptacleRating: Check = {
   run: eachCircuit(({ circuit, rating }) => {
     const amperes = OUTLETS[circuit.serves].receptacleAmperes;
     if (amperes === null) return notApplicable(circuit.name, "hard-wired: no receptacle");
-    return decimal(rating).gt(amperes)
+    return !decimal(rating).eq(amperes)
       ? fail(circuit.name, `a ${amperes} A receptacle on a ${rating} A breaker`, `use a ${amperes} A breaker`)
       : pass(circuit.name, `${amperes} A receptacle on ${rating} A`);
   }),

@@ -17,6 +17,7 @@ import { editionConfirmed } from "./edition-confirmed.js";
 import { emtBuried } from "./emt-buried.js";
 import { evDisconnect } from "./ev-disconnect.js";
 import type { Check, CheckGiven, Finding } from "./finding.js";
+import { fmcWet } from "./fmc-wet.js";
 import { gfci } from "./gfci.js";
 import { gfciTrips } from "./gfci-trips.js";
 import { groundingSize } from "./grounding-size.js";
@@ -59,6 +60,7 @@ export const CHECKS: readonly Check[] = [
   editionConfirmed,
   emtBuried,
   evDisconnect,
+  fmcWet,
   gfci,
   gfciTrips,
   groundingSize,

@@ -1,15 +1,38 @@
 import { everyEdition } from "../basis/edition.js";
-import type { Check } from "./finding.js";
-import { eachSegment, fail, pass } from "./outcome.js";
+import type { DesignedCircuit } from "../designed.js";
+import type { Check, Outcome } from "./finding.js";
+import { fail, needsPerson, notApplicable, pass } from "./outcome.js";
+
+const STRONG = ["RMC", "IMC", "PVC-80"];
+const MEND = "use PVC Schedule 80, RMC or IMC from the cover depth to 8 ft above grade";
+
+/** Whether a stretch outdoors comes straight up from one in the ground. */
+function isRiser(circuit: DesignedCircuit, i: number): boolean {
+  const here = circuit.segments[i]?.segment.place === "outdoors";
+  return here && [i - 1, i + 1].some((j) => circuit.segments[j]?.segment.place === "buried");
+}
 
 export const riserProtection: Check = {
   id: "riser-protection",
   title: "A riser exposed to damage is protected",
-  rule: { sections: everyEdition("300.5(D)(4)"), standing: "published" },
-  run: eachSegment((s, _circuit, subject) => {
-    if (!s.segment.exposed_to_damage) return null;
-    return ["RMC", "IMC", "PVC-80"].includes(s.segment.method)
-      ? pass(subject, `${s.segment.method} where it can be struck`)
-      : fail(subject, `${s.segment.method} where it can be struck`, "use PVC Schedule 80, RMC or IMC from the cover depth to 8 ft above grade");
-  }),
+  rule: { sections: everyEdition("300.5(D)(1), (4)"), standing: "published" },
+  run: ({ design }) =>
+    design.circuits.flatMap((circuit) => {
+      const found = circuit.segments.flatMap(({ segment }, i): Outcome[] => {
+        const subject = `${circuit.circuit.name}: ${segment.name}`;
+        const riser = isRiser(circuit, i);
+        if (!segment.exposed_to_damage && !riser) return [];
+        if (STRONG.includes(segment.method)) return [pass(subject, `${segment.method} where it can be struck`)];
+        if (segment.exposed_to_damage || segment.method === "UF-B" || segment.method === "NM-B")
+          return [fail(subject, `${segment.method} where it comes out of the ground or can be struck`, MEND)];
+        return [
+          needsPerson(
+            subject,
+            `${segment.method} comes out of the ground, taken as not exposed to damage`,
+            `see that nothing can strike it; if anything can, ${MEND}`,
+          ),
+        ];
+      });
+      return found.length > 0 ? found : [notApplicable(circuit.circuit.name, "nothing comes out of the ground or can be struck")];
+    }),
 };

@@ -1,5 +1,6 @@
 import { everyEdition } from "../basis/edition.js";
 import { decimal, print } from "../quantity.js";
+import { leastRating } from "../service/service-load.js";
 import type { Check } from "./finding.js";
 import { fail, pass } from "./outcome.js";
 
@@ -13,10 +14,10 @@ export const serviceCapacity: Check = {
       ? [
           fail(
             "Service",
-            `${amperes.value} A is more than the ${job.service.rating} A service, by ${print(decimal(marginVA.value).neg())} VA`,
+            `${amperes.value} A is more than the ${leastRating(job)} A of service, main and bus, by ${print(decimal(marginVA.value).neg())} VA`,
             "choose a smaller outlet, manage the load, measure the demand for a year (220.87), or enlarge the service",
           ),
         ]
-      : [pass("Service", `${amperes.value} A on a ${job.service.rating} A service; ${margin.value} A left`)];
+      : [pass("Service", `${amperes.value} A on a ${leastRating(job)} A of service, main and bus; ${margin.value} A left`)];
   },
 };

@@ -17,6 +17,7 @@ export function serviceLoad(
   edition: Edition,
 ): { readonly load: ServiceLoad; readonly assumptions: readonly Assumption[] } {
   const { service } = job;
+  const rating = leastRating(job);
   const { total: without, steps: existing, method, assumptions } = service.load_method === "measured-demand" ? measured(job, edition) : computed(job, edition);
   const added = circuits.map((circuit) => circuit.load);
   const sum = added.reduce((total, load) => total.plus(load.value), decimal(without.value));
@@ -48,20 +49,20 @@ export function serviceLoad(
   const amperes = amps("service.amperes", "Service current with the new work", withNew, [withNew.id]);
   const margin = worked({
     id: "service.margin",
-    label: "Margin on the service rating",
-    value: decimal(service.rating).minus(amperes.value).toFixed(),
+    label: "Margin on the least of service, main and bus",
+    value: decimal(rating).minus(amperes.value).toFixed(),
     unit: "A",
-    expression: `${print(service.rating)} A - ${print(amperes.value)} A`,
+    expression: `${print(rating)} A - ${print(amperes.value)} A`,
     inputs: [amperes.id],
     edition,
   });
-  const capacity = decimal(service.rating).times(VOLTS);
+  const capacity = decimal(rating).times(VOLTS);
   const marginVA = worked({
     id: "service.margin-va",
     label: "Margin",
     value: capacity.minus(sum).toFixed(),
     unit: "VA",
-    expression: `${print(service.rating)} A × ${VOLTS} V - ${print(sum)} VA`,
+    expression: `${print(rating)} A × ${VOLTS} V - ${print(sum)} VA`,
     inputs: [withNew.id],
     edition,
   });
@@ -88,6 +89,12 @@ export function serviceLoad(
     },
     assumptions,
   };
+}
+
+/** The least of service, panel main and bus: the current the whole may draw. */
+export function leastRating(job: Job): number {
+  const { rating, panel } = job.service;
+  return Math.min(rating, panel.main ?? rating, panel.bus);
 }
 
 function measured(job: Job, edition: Edition) {

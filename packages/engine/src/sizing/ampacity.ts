@@ -63,12 +63,15 @@ function adjustmentCell(count: number, edition: Edition): Cell | null {
  */
 export function ampacity(given: AmpacityGiven): Ampacity | null {
   const { id, size, material, insulation, edition } = given;
-  if ((insulation === "NM-B" || insulation === "UF-B") && withinCable(insulation, size) !== size) return null;
+  const isCable = insulation === "NM-B" || insulation === "UF-B";
+  // NM-B and UF-B stay at 60 °C whatever they end on, 334.80 and 340.80.
+  const terminalC = isCable ? 60 : given.terminalC;
+  if (withinCable(insulation, size) !== size) return null;
   const metal = material === "copper" ? "cu" : "al";
   const column = INSULATION_COLUMN[insulation];
   const base = readCell(AMPACITY, size, `${metal}${column}`, edition);
   const ambient = ambientCell(column, given.ambientC, edition);
-  const terminalCell = readCell(AMPACITY, size, `${metal}${given.terminalC}`, edition);
+  const terminalCell = readCell(AMPACITY, size, `${metal}${terminalC}`, edition);
   if (base === null || ambient === null || terminalCell === null) return null;
   const adjustment = adjustmentCell(given.currentCarrying, edition);
   const percent = adjustment === null ? "100" : adjustment.value;
@@ -84,7 +87,7 @@ export function ampacity(given: AmpacityGiven): Ampacity | null {
   });
   const terminal = worked({
     id: `${id}.terminal`,
-    label: `${printSize(size)} at ${given.terminalC} °C terminals`,
+    label: `${printSize(size)} at ${terminalC} °C terminals`,
     value: terminalCell.value,
     unit: "A",
     expression: `${terminalCell.value} A`,
@@ -92,7 +95,6 @@ export function ampacity(given: AmpacityGiven): Ampacity | null {
     citations: [cite(TERMINALS, edition)!],
     edition,
   });
-  const isCable = insulation === "NM-B" || insulation === "UF-B";
   const cableCell = isCable ? readCell(AMPACITY, size, `${metal}60`, edition) : null;
   const limits = [corrected.value, terminal.value, ...(cableCell ? [cableCell.value] : [])];
   const allowed = worked({

@@ -22,11 +22,7 @@ export function shortfalls(given: AmpacityGiven, demand: ConductorDemand): { rea
   if (found === null) return { short: ["no-ampacity"], ampacity: null };
   const short: Shortfall[] = [];
   const allowed = decimal(found.allowed.value);
-  const cable = given.insulation === "NM-B" || given.insulation === "UF-B";
-  const atTerminals = cable
-    ? decimal(found.terminal.value).lt(demand.terminalLoad) || allowed.lt(demand.load)
-    : decimal(found.terminal.value).lt(demand.terminalLoad);
-  if (atTerminals) short.push("terminals");
+  if (decimal(found.terminal.value).lt(demand.terminalLoad)) short.push("terminals");
   if (allowed.lt(demand.load)) short.push("load");
   const next = standardRatingAtLeast(allowed, given.edition);
   if (next !== null && next < demand.overcurrent) short.push("protection");

@@ -12,8 +12,8 @@ export const CABLE_GROUNDING: Readonly<Partial<Record<Size, Size>>> = {
   "2": "8",
 };
 
-/** Largest copper conductor each cable is made with: 334.104 and 340.104, from memory. */
-export const LARGEST_IN_CABLE: Readonly<Record<"NM-B" | "UF-B", Size>> = { "NM-B": "2", "UF-B": "4/0" };
+/** Largest copper conductor of each cable that this engine knows: NM-B by 334.104, from memory; UF-B as far as the list above goes. */
+export const LARGEST_IN_CABLE: Readonly<Record<"NM-B" | "UF-B", Size>> = { "NM-B": "2", "UF-B": "2" };
 
 /** The size, or the largest the cable comes in. */
 export function withinCable(method: string, size: Size): Size {
