@@ -31,15 +31,23 @@ function next(finding: Finding): string {
 /** All findings, the failing ones first. */
 export function findingsSheet(design: Design): Draft {
   const sorted = ORDER.flatMap((verdict) => design.findings.filter((f) => f.verdict === verdict));
+  const isQuiet = (f: Finding) => f.verdict === "pass" || f.verdict === "not-applicable";
+  const telling = sorted.filter((f) => !isQuiet(f));
+  const quiet = sorted.filter(isQuiet);
   return {
     title: "Findings",
     blocks: [
       paragraph("What each check found. A check that passes is no approval; one from memory must be compared with the adopted text."),
       table(
-        "Findings",
-        ["Verdict", "Check", "Subject", "Finding", "To do", "Section"],
-        sorted.map((f) => [VERDICTS[f.verdict], f.title, f.subject, f.says, next(f), citationOrDash(f.citation)]),
-        (i) => sorted[i]?.verdict === "fail",
+        "What asks something of somebody",
+        ["Verdict", "Subject", "Finding", "To do", "Section"],
+        telling.map((f) => [VERDICTS[f.verdict], f.subject, f.says, next(f), citationOrDash(f.citation)]),
+        (i) => telling[i]?.verdict === "fail",
+      ),
+      table(
+        "What passes or does not apply",
+        ["Check", "Subject and finding", "Section"],
+        quiet.map((f) => [f.title, `${f.verdict === "pass" ? "" : "Does not apply. "}${f.subject}: ${f.says}`, citationOrDash(f.citation)]),
       ),
     ],
   };

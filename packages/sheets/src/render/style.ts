@@ -9,7 +9,7 @@ body { margin: 0; font-family: "Packet", sans-serif; line-height: 1.3; }
 .sheet > tbody > tr > td, .sheet > thead > tr > td, .sheet > tfoot > tr > td { padding: 0; vertical-align: top; }
 .sheet > tbody > tr { break-inside: auto; }
 .sheet > tbody > tr.rest { height: 100%; }
-.sheet > tfoot { display: table-footer-group; }
+.sheet > tfoot { display: table-footer-group; break-inside: avoid; }
 h1 { font-size: 15pt; margin: 0 0 6pt; border-bottom: 1.5pt solid #000; }
 h2 { font-size: 11.5pt; margin: 9pt 0 3pt; break-after: avoid; }
 p { margin: 0 0 5pt; overflow-wrap: anywhere; }
@@ -17,7 +17,10 @@ table.grid { width: 100%; border-collapse: collapse; margin: 5pt 0 9pt; }
 table.grid caption { text-align: left; font-weight: 600; padding: 2pt 0; break-after: avoid; }
 table.grid thead { display: table-header-group; }
 table.grid tr { break-inside: avoid; }
-table.grid th, table.grid td { border: 0.5pt solid #000; padding: 2pt 4pt; text-align: left; vertical-align: top; overflow-wrap: anywhere; hyphens: manual; }
+table.grid th, table.grid td { border: 0.5pt solid #000; padding: 2pt 4pt; text-align: left; vertical-align: top; overflow-wrap: break-word; hyphens: manual; }
+table.grid th { white-space: nowrap; }
+table.grid tr:has(+ tr:last-child) { break-after: avoid; }
+table.grid thead { break-inside: avoid; break-after: avoid; }
 table.grid th { border-bottom-width: 1.25pt; font-weight: 600; }
 table.grid tr.fresh td { font-weight: 600; border-top-width: 1.5pt; border-bottom-width: 1.5pt; }
 table.grid td.blank { min-width: 0.55in; }
@@ -30,7 +33,8 @@ table.grid td.blank { min-width: 0.55in; }
 .blanks div { flex: 1; border-top: 0.75pt solid #000; padding-top: 2pt; font-size: 9pt; }
 .drawing { margin: 0; break-inside: avoid; }
 .drawing svg { display: block; max-width: none; font-family: "Packet", sans-serif; }
-.foot { width: 100%; border-collapse: collapse; table-layout: fixed; margin-top: 6pt; font-size: 8.5pt; }
+.foot { width: 100%; border-collapse: collapse; table-layout: fixed; font-size: 8.5pt; }
+.sheet > tfoot > tr > td { padding: 6pt 0 1pt; }
 .foot td { border: 0.75pt solid #000; padding: 2pt 4pt; vertical-align: top; overflow-wrap: anywhere; }
 .foot b { display: block; font-size: 7.5pt; font-weight: 400; }
 @media screen { body { margin: 0.5in auto; width: 7.25in; } .sheet { margin-bottom: 0.5in; } }
