@@ -42,16 +42,18 @@ table.grid td.blank { min-width: 0.55in; }
 
 export interface Fonts {
   readonly family: string;
-  readonly faces: readonly { readonly weight: number; readonly base64: string }[];
+  readonly faces: readonly { readonly weight: number; readonly base64: string; readonly unicodeRange?: string }[];
 }
 
 /** The faces as data, under one name of our own. Throws on anything that is not plain base64. */
 export function fontFaces(fonts: Fonts): string {
   return fonts.faces
-    .map(({ weight, base64 }) => {
+    .map(({ weight, base64, unicodeRange }) => {
+      if (unicodeRange !== undefined && !/^U\+[0-9A-F-]+(, U\+[0-9A-F-]+)*$/.test(unicodeRange))
+        throw new RangeError(`not a range of characters: ${unicodeRange}`);
       if (!/^[A-Za-z0-9+/]+={0,2}$/.test(base64)) throw new RangeError(`the face of ${fonts.family} at weight ${weight} is not base64`);
       if (!Number.isInteger(weight) || weight < 1 || weight > 1000) throw new RangeError(`not a font weight: ${weight}`);
-      return `@font-face { font-family: "Packet"; font-weight: ${weight}; src: url("data:font/woff2;base64,${base64}") format("woff2"); }`;
+      return `@font-face { font-family: "Packet"; font-weight: ${weight}; src: url("data:font/woff2;base64,${base64}") format("woff2");${unicodeRange === undefined ? "" : ` unicode-range: ${unicodeRange};`} }`;
     })
     .join("\n");
 }
