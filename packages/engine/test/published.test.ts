@@ -10,7 +10,9 @@ import { overcurrentRating, standardRatingAtLeast } from "../src/sizing/overcurr
 import { conductorArea, fillLimit, leastRaceway } from "../src/sizing/raceway-fill.js";
 import { sizeForDrop, voltageDrop } from "../src/sizing/voltage-drop.js";
 import { AMPACITY } from "../src/tables/ampacity.js";
+import { BOX_ALLOWANCE } from "../src/tables/box-allowance.js";
 import { readCell } from "../src/tables/code-table.js";
+import { CONDUCTOR } from "../src/tables/conductor.js";
 import type { Size } from "../src/tables/size.js";
 
 interface Row {
@@ -96,6 +98,42 @@ const proofs: Record<string, (r: Row) => void> = {
       e.vd_V,
       t.vd_V!,
     ),
+  "vd-012": ({ inputs: i, expected: e, tolerance: t }) =>
+    near(
+      i.voltage_V - (2 * (i.load_W / i.voltage_V) * Number(readCell(CONDUCTOR, "12 solid", "dcCopperCoated", edition)!.value) * i.length_one_way_ft) / 1000,
+      e.delivered_V,
+      t.delivered_V!,
+    ),
+  "vd-013": ({ inputs: i, expected: e, tolerance: t }) =>
+    near(
+      (2 * (i.load_W / i.voltage_V) * Number(readCell(CONDUCTOR, "10 solid", "dcCopperCoated", edition)!.value) * i.length_one_way_ft) / 1000,
+      e.vd_V,
+      t.vd_V!,
+    ),
+  "vd-006": ({ expected: e, tolerance: t }) =>
+    near(
+      (Number(readCell(CONDUCTOR, "8", "dcAluminum", edition)!.value) * Number(readCell(CONDUCTOR, "8", "cmil", edition)!.value)) / 1000,
+      e.K_exact,
+      t.K_exact!,
+    ),
+  "bf-008": ({ inputs: i, expected: e }) => expect(Math.floor(i.box_in3 / Number(readCell(BOX_ALLOWANCE, i.awg, "volume", edition)!.value))).toBe(e.n),
+  "bf-010": ({ inputs: i, expected: e }) =>
+    expect(i.boxes.map((b: { in3: number; awg: string }) => Math.floor(b.in3 / Number(readCell(BOX_ALLOWANCE, b.awg, "volume", edition)!.value)))).toEqual(e.n),
+  "ed-002": ({ inputs: i, expected: e }) => {
+    const { total } = existingDwellingLoad({
+      id: "x",
+      dwelling: {
+        floorAreaFt2: 1000,
+        smallApplianceCircuits: 2,
+        laundryCircuits: 1,
+        appliancesVA: i.connected_existing_VA - 7500 + i.new_VA,
+        heatingOrCoolingVA: 0,
+        heatingOrCoolingAdded: false,
+      },
+      edition,
+    });
+    near(total.value, e.demand_VA, 0);
+  },
   "amp-001": ({ inputs: i, expected: e }) =>
     expect(overcurrentRating({ id: "x", continuous: i.load_A, noncontinuous: 0, edition }).value).toBe(String(e.ocpd_A)),
   "amp-002": (r) => near(ampacityOf(r, (100 - 32) / 1.8), r.expected.ampacity_A, r.tolerance.ampacity_A!),

@@ -1,7 +1,7 @@
-import type { Design, Finding } from "@branchwork/engine";
+import { type Design, type Finding, printCitation } from "@branchwork/engine";
 import type { AmendedBasis } from "../overlay/apply.js";
 import type { Overlay } from "../overlay/schema.js";
-import { type Block, type Draft, heading, paragraph, table } from "./packet.js";
+import { type Block, type Brief, type Draft, heading, paragraph, table, withWidths } from "./packet.js";
 import { citationOrDash } from "./worked-lines.js";
 
 const ORDER = ["fail", "caution", "needs-person", "pass", "not-applicable"] as const satisfies readonly Finding["verdict"][];
@@ -28,27 +28,39 @@ function next(finding: Finding): string {
   }
 }
 
-/** All findings, the failing ones first. */
+/** One entry a check: its section, then each subject with what was found. */
+function brief(findings: readonly Finding[]): Brief {
+  const entries = new Map<string, string[]>();
+  for (const f of findings) {
+    const title = f.citation === null ? f.title : `${f.title} (${printCitation(f.citation)})`;
+    entries.set(title, [...(entries.get(title) ?? []), `${f.subject}: ${f.says}`]);
+  }
+  return { kind: "brief", entries: [...entries].map(([title, says]) => ({ title, text: says.join("; ") })) };
+}
+
+/** All findings, the failing ones first; those that ask nothing of anybody in brief. */
 export function findingsSheet(design: Design): Draft {
   const sorted = ORDER.flatMap((verdict) => design.findings.filter((f) => f.verdict === verdict));
-  const isQuiet = (f: Finding) => f.verdict === "pass" || f.verdict === "not-applicable";
-  const telling = sorted.filter((f) => !isQuiet(f));
-  const quiet = sorted.filter(isQuiet);
+  const telling = sorted.filter((f) => f.verdict !== "pass" && f.verdict !== "not-applicable");
+  const quietPart = (title: string, verdict: Finding["verdict"]): Block[] => {
+    const found = sorted.filter((f) => f.verdict === verdict);
+    return found.length === 0 ? [] : [heading(title), brief(found)];
+  };
   return {
     title: "Findings",
     blocks: [
       paragraph("What each check found. A check that passes is no approval; one from memory must be compared with the adopted text."),
-      table(
-        "What asks something of somebody",
-        ["Verdict", "Subject", "Finding", "To do", "Section"],
-        telling.map((f) => [VERDICTS[f.verdict], f.subject, f.says, next(f), citationOrDash(f.citation)]),
-        (i) => telling[i]?.verdict === "fail",
+      withWidths(
+        table(
+          "What asks something of somebody",
+          ["Verdict", "Subject", "Finding", "To do", "Section"],
+          telling.map((f) => [VERDICTS[f.verdict], f.subject, f.says, next(f), citationOrDash(f.citation)]),
+          (i) => telling[i]?.verdict === "fail",
+        ),
+        ...[15, 17, 24, 24, 20],
       ),
-      table(
-        "What passes or does not apply",
-        ["Check", "Subject and finding", "Section"],
-        quiet.map((f) => [f.title, `${f.verdict === "pass" ? "" : "Does not apply. "}${f.subject}: ${f.says}`, citationOrDash(f.citation)]),
-      ),
+      ...quietPart("What passes", "pass"),
+      ...quietPart("What does not apply", "not-applicable"),
     ],
   };
 }

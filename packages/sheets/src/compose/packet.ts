@@ -26,7 +26,7 @@ export interface Sheet {
   readonly blocks: readonly Block[];
 }
 
-export type Block = Heading | Paragraph | Boxed | Table | Checklist | CalcLines | Drawing | Blanks;
+export type Block = Heading | Paragraph | Boxed | Table | Brief | Checklist | CalcLines | Drawing | Blanks;
 
 export interface Heading {
   readonly kind: "heading";
@@ -47,7 +47,14 @@ export interface Table {
   readonly kind: "table";
   readonly caption: string;
   readonly head: readonly string[];
+  /** Column widths in percent; empty leaves them to the browser. */
+  readonly widths: readonly string[];
   readonly rows: readonly { readonly cells: readonly string[]; readonly fresh: boolean }[];
+}
+/** A close-set list: one line of text an entry, led by its title. */
+export interface Brief {
+  readonly kind: "brief";
+  readonly entries: readonly { readonly title: string; readonly text: string }[];
 }
 export interface Checklist {
   readonly kind: "checklist";
@@ -87,5 +94,8 @@ export const blanks = (...labels: string[]): Blanks => ({ kind: "blanks", labels
 
 /** A table of existing rows; `fresh` rows are the new work and print heavy. */
 export function table(caption: string, head: readonly string[], rows: readonly (readonly string[])[], fresh: (index: number) => boolean = () => false): Table {
-  return { kind: "table", caption, head, rows: rows.map((cells, index) => ({ cells, fresh: fresh(index) })) };
+  return { kind: "table", caption, head, widths: [], rows: rows.map((cells, index) => ({ cells, fresh: fresh(index) })) };
 }
+
+/** The same table with its column widths set, in percent of the sheet. */
+export const withWidths = (made: Table, ...percent: number[]): Table => ({ ...made, widths: percent.map(String) });

@@ -1,5 +1,5 @@
 import { type Design, print, printSize } from "@branchwork/engine";
-import { type Draft, table } from "./packet.js";
+import { type Draft, table, withWidths } from "./packet.js";
 import { valueWithUnit } from "./worked-lines.js";
 
 const yes = (value: boolean | undefined): string => (value === undefined ? "ask" : value ? "yes" : "no");
@@ -42,22 +42,25 @@ export function schedulesSheet(design: Design): Draft {
     title: "Schedules",
     blocks: [
       table("Equipment", ["Item", "Rating", "Notes", "Status"], equipment, (i) => equipment[i]?.[3] === "NEW"),
-      table(
-        "Conductors",
-        ["Circuit", "Segment", "Method and place", "Conductors", "Equipment ground", "Least size asked", "Ampacity", "Length"],
-        segments.map(({ c, s }) => {
-          const cable = s.grounding.chosen === "cable";
-          return [
-            c.circuit.name,
-            s.segment.name,
-            `${s.segment.method}, ${s.segment.place}${s.wet ? ", wet" : ""}`,
-            `${s.conductor.count} × ${printSize(s.conductor.size)} ${s.segment.conductors.material}${cable ? "" : ` ${s.segment.conductors.insulation}`} (${s.conductor.chosen})`,
-            `${printSize(s.grounding.size)} (${s.grounding.chosen})`,
-            `${printSize(s.requiredSize)}; ground ${printSize(s.requiredGrounding)}`,
-            s.ampacity === null ? "none in the tables" : valueWithUnit(s.ampacity),
-            `${print(s.segment.length)} ft`,
-          ];
-        }),
+      withWidths(
+        table(
+          "Conductors",
+          ["Circuit", "Segment", "Method and place", "Conductors", "Equipment ground", "Least size asked", "Ampacity", "Length"],
+          segments.map(({ c, s }) => {
+            const cable = s.grounding.chosen === "cable";
+            return [
+              c.circuit.name,
+              s.segment.name,
+              `${s.segment.method}, ${s.segment.place}${s.wet ? ", wet" : ""}`,
+              `${s.conductor.count} × ${printSize(s.conductor.size)} ${s.segment.conductors.material}${cable ? "" : ` ${s.segment.conductors.insulation}`} (${s.conductor.chosen})`,
+              `${printSize(s.grounding.size)} (${s.grounding.chosen})`,
+              `${printSize(s.requiredSize)}; ground ${printSize(s.requiredGrounding)}`,
+              s.ampacity === null ? "none in the tables" : valueWithUnit(s.ampacity),
+              `${print(s.segment.length)} ft`,
+            ];
+          }),
+        ),
+        ...[12, 13, 13, 17, 14, 13, 10, 8],
       ),
       ...(raceways.length === 0
         ? []

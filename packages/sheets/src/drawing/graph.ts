@@ -1,6 +1,6 @@
 import { type Design, type DesignedCircuit, type DesignedSegment, print, printSize } from "@branchwork/engine";
 
-export type StationSymbol = "utility" | "meter" | "main" | "bus" | "breaker" | "conductors" | "box" | "outlet" | "ground" | "continued";
+export type StationSymbol = "utility" | "meter" | "main" | "bus" | "breaker" | "conductors" | "box" | "outlet" | "equipment" | "ground" | "continued";
 
 /** One thing in the chain from the utility to the outlet. */
 export interface Station {
@@ -48,7 +48,11 @@ export function chainOf(design: Design, c: DesignedCircuit): readonly Station[] 
     ...existing,
     breaker,
     ...route,
-    { symbol: "outlet", words: [`New: ${c.circuit.name}`, `${print(c.circuit.current)} A, ${c.volts} V, ${c.wires} wires with ground`], fresh: true },
+    {
+      symbol: c.circuit.serves === "ev-supply" ? "equipment" : "outlet",
+      words: [`New: ${c.circuit.name}`, `${print(c.circuit.current)} A, ${c.volts} V, ${c.wires} wires with ground`],
+      fresh: true,
+    },
     { symbol: "ground", words: ["Equipment ground to panel; neutral not joined to it here"], fresh: true },
   ];
 }

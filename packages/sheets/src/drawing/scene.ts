@@ -18,6 +18,7 @@ const HEIGHTS: Record<StationSymbol, number> = {
   conductors: 38,
   box: 26,
   outlet: 30,
+  equipment: 30,
   ground: 24,
   continued: 24,
 };

@@ -9,6 +9,7 @@ body { margin: 0; font-family: "Packet", sans-serif; line-height: 1.3; }
 .sheet > tbody > tr > td, .sheet > thead > tr > td, .sheet > tfoot > tr > td { padding: 0; vertical-align: top; }
 .sheet > tbody > tr { break-inside: auto; }
 .sheet > tbody > tr.rest { height: 100%; }
+.sheet > thead { display: table-header-group; break-inside: avoid; }
 .sheet > tfoot { display: table-footer-group; break-inside: avoid; }
 h1 { font-size: 15pt; margin: 0 0 6pt; border-bottom: 1.5pt solid #000; }
 h2 { font-size: 11.5pt; margin: 9pt 0 3pt; break-after: avoid; }
@@ -24,6 +25,10 @@ table.grid thead { break-inside: avoid; break-after: avoid; }
 table.grid th { border-bottom-width: 1.25pt; font-weight: 600; }
 table.grid tr.fresh td { font-weight: 600; border-top-width: 1.5pt; border-bottom-width: 1.5pt; }
 table.grid td.blank { min-width: 0.55in; }
+table.set { table-layout: fixed; }
+table.set th { white-space: normal; }
+.brief { margin: 0 0 6pt; padding-left: 12pt; font-size: 8.5pt; line-height: 1.25; }
+.brief li { margin-bottom: 2pt; break-inside: avoid; overflow-wrap: anywhere; }
 .result { white-space: nowrap; font-weight: 600; }
 .source { font-size: 8.5pt; display: block; }
 .boxed { border: 2pt solid #000; padding: 8pt 10pt; margin: 0 0 9pt; }

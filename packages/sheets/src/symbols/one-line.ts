@@ -21,6 +21,15 @@ export const ONE_LINE_SYMBOLS: Record<StationSymbol, readonly Stroke[]> = {
   conductors: [line(0, 0, 0, 38), line(-6, 22, 6, 14)],
   box: [line(-11, 2, 11, 2), line(11, 2, 11, 24), line(11, 24, -11, 24), line(-11, 24, -11, 2), line(0, 0, 0, 2), line(0, 24, 0, 26)],
   outlet: [{ is: "circle", at: [0, 15], r: 12 }, line(-5, 9, -5, 21), line(5, 9, 5, 21), line(0, 0, 0, 3), line(0, 27, 0, 30)],
+  equipment: [
+    line(-16, 3, 16, 3),
+    line(16, 3, 16, 27),
+    line(16, 27, -16, 27),
+    line(-16, 27, -16, 3),
+    { is: "letter", at: [0, 20], text: "EV" },
+    line(0, 0, 0, 3),
+    line(0, 27, 0, 30),
+  ],
   ground: [line(0, 0, 0, 8), line(-12, 8, 12, 8), line(-8, 14, 8, 14), line(-4, 20, 4, 20)],
   continued: [line(0, 0, 0, 24), line(-14, 10, 14, 14)],
 };
