@@ -4,7 +4,8 @@ import { unamended } from "../src/basis/basis.js";
 import { existingDwellingLoad } from "../src/service/existing-dwelling.js";
 import { ampacity, type Insulation } from "../src/sizing/ampacity.js";
 import { boxVolume } from "../src/sizing/box-fill.js";
-import { leastCover } from "../src/sizing/burial.js";
+import { leastCover, trenchDepth } from "../src/sizing/burial.js";
+import { dwellingServiceConductor } from "../src/sizing/dwelling-service.js";
 import { groundingConductor } from "../src/sizing/grounding.js";
 import { overcurrentRating, standardRatingAtLeast } from "../src/sizing/overcurrent.js";
 import { conductorArea, fillLimit, leastRaceway } from "../src/sizing/raceway-fill.js";
@@ -136,6 +137,68 @@ const proofs: Record<string, (r: Row) => void> = {
   },
   "amp-001": ({ inputs: i, expected: e }) =>
     expect(overcurrentRating({ id: "x", continuous: i.load_A, noncontinuous: 0, edition }).value).toBe(String(e.ocpd_A)),
+  "amp-010": ({ inputs: i, expected: e }) => {
+    const { needed, size } = dwellingServiceConductor({ id: "x", rating: i.service_A, material: "copper", edition });
+    near(needed.value, e.required_ampacity_A, 0);
+    expect(size).toBe(e.size);
+  },
+  "amp-011": ({ inputs: i, expected: e }) => {
+    expect(dwellingServiceConductor({ id: "x", rating: i.service_A, material: "copper", edition }).size).toBe(e.size);
+    expect(dwellingServiceConductor({ id: "x", rating: i.neutral_A, material: "copper", edition }).size).toBe(e.neutral_size);
+  },
+  "egc-005": ({ inputs: i, expected: e, tolerance: t }) => {
+    const found = groundingConductor({ id: "x", overcurrent: i.ocpd_A, material: "copper", leastSize: i.base_size, usedSize: i.new_size, edition });
+    near(found.leastCmil, e.egc_cm, t.egc_cm!);
+    expect(found.size).toBe(e.egc_size);
+  },
+  "egc-006": ({ expected: e }) => {
+    const size = (usedSize: Size) => groundingConductor({ id: "x", overcurrent: 100, material: "copper", leastSize: "3", usedSize, edition }).size;
+    expect(size("1/0") !== size("3")).toBe(e.egc_increase_required);
+  },
+  "cf-004": (r) => nipple(r),
+  "cf-007": (r) => nipple(r),
+  "cf-008": ({ inputs: i, expected: e, tolerance: t }) => {
+    const conductors = i.conductors.map((c: { n: number; awg: Size; ins: string }) => ({
+      size: c.awg,
+      insulation: c.ins === "XHHW" ? "XHHW-2" : c.ins,
+      count: c.n,
+    }));
+    near(conductorArea({ id: "x", conductors, othersIn2: 0, edition })!.value, e.area_in2, t.area_in2!);
+  },
+  "cf-009": ({ inputs: i, expected: e, tolerance: t }) =>
+    near(fillLimit({ id: "x", raceway: i.raceway, tradeSize: i.trade_size, count: 3, nipple: true, edition })!.value, e.area_in2, t.area_in2!),
+  "cf-011": ({ inputs: i, expected: e }) => {
+    const [cable] = i.cables;
+    const area = ((Math.PI / 4) * cable.major_diameter_in ** 2 * cable.n).toFixed(4);
+    expect(leastRaceway({ raceway: i.raceway, areaIn2: area, count: cable.n, edition })).toBe(e.trade_size);
+  },
+  "ed-004": ({ expected: e }) => {
+    const total = (heatingOrCoolingVA: number) =>
+      Number(
+        existingDwellingLoad({
+          id: "x",
+          dwelling: {
+            floorAreaFt2: 3000,
+            smallApplianceCircuits: 2,
+            laundryCircuits: 1,
+            appliancesVA: 0,
+            heatingOrCoolingVA,
+            heatingOrCoolingAdded: e.hvac_at_100pct_separately,
+          },
+          edition,
+        }).total.value,
+      );
+    near(total(5000) - total(0), (5000 * e.rest_pct) / 100, 0);
+  },
+  "bd-003": ({ expected: e }) =>
+    expect(leastCover({ id: "x", method: "UF-B", place: "general", basis: unamended(edition), small120V: true }).value).toBe(String(e.cover_in)),
+  "bd-006": ({ inputs: i, expected: e, tolerance: t }) =>
+    near(
+      trenchDepth({ id: "y", cover: leastCover({ id: "x", method: "PVC-40", place: "general", basis: unamended(edition) }), outsideIn: i.od_in, beddingIn: 0 })
+        .value,
+      e.trench_in,
+      t.trench_in!,
+    ),
   "amp-002": (r) => near(ampacityOf(r, (100 - 32) / 1.8), r.expected.ampacity_A, r.tolerance.ampacity_A!),
   "amp-004": (r) => near(ampacityOf(r, 30), r.expected.ampacity_A, r.tolerance.ampacity_A!),
   "amp-006": (r) => near(ampacityOf(r, 30, r.inputs.ccc_min), r.expected.ampacity_A, r.tolerance.ampacity_A!),
@@ -231,6 +294,12 @@ const proofs: Record<string, (r: Row) => void> = {
 function ampacityOf({ inputs: i }: Row, ambientC: number, count = i.ccc, insulation: Insulation = i.insulation): string {
   const found = ampacity({ id: "x", size: i.size_awg, material: "copper", insulation, ambientC, currentCarrying: count, terminalC: 75, edition });
   return found!.corrected.value;
+}
+function nipple({ inputs: i, expected: e, tolerance: t }: Row): void {
+  const conductors = i.conductors.map((c: { n: number; awg: Size }) => ({ size: c.awg, insulation: "THHN", count: c.n }));
+  const area = conductorArea({ id: "x", conductors, othersIn2: 0, edition })!;
+  near(area.value, e.area_in2, t.area_in2!);
+  expect(leastRaceway({ raceway: i.raceway, areaIn2: area.value, count: 5, nipple: true, edition })).toBe(e.trade_size);
 }
 function egc({ inputs: i, expected: e, tolerance: t }: Row): void {
   const found = groundingConductor({

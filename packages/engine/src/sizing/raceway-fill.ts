@@ -15,6 +15,7 @@ const FAMILY: Readonly<Record<string, string>> = {
   THHN: "THHN/THWN/THWN-2",
   "XHHW-2": "XHHW/XHHW-2/XHH",
   THW: "TW/THW/THHW/THW-2",
+  RHW: "RHH/RHW/RHW-2 with outer covering",
 };
 
 export interface FillConductor {
@@ -55,11 +56,13 @@ export function fillLimit(given: {
   readonly raceway: string;
   readonly tradeSize: TradeSize;
   readonly count: number;
+  /** 24 in long or less between boxes: 60 %, Chapter 9 Note 4. */
+  readonly nipple?: boolean;
   readonly edition: Edition;
 }): Worked | null {
-  const column = given.count === 1 ? "area53" : given.count === 2 ? "area31" : "area40";
+  const column = given.nipple ? "area60" : given.count === 1 ? "area53" : given.count === 2 ? "area31" : "area40";
   const cell = readCell(RACEWAY, `${given.raceway} ${given.tradeSize}`, column, given.edition);
-  const percent = readCell(FILL_PERCENT, given.count === 1 ? "1" : given.count === 2 ? "2" : "over 2", "percent", given.edition);
+  const percent = readCell(FILL_PERCENT, given.nipple ? "nipple" : given.count === 1 ? "1" : given.count === 2 ? "2" : "over 2", "percent", given.edition);
   if (cell === null || percent === null) return null;
   return worked({
     id: given.id,
@@ -77,11 +80,20 @@ export function leastRaceway(given: {
   readonly raceway: string;
   readonly areaIn2: string;
   readonly count: number;
+  /** 24 in long or less between boxes: 60 %, Chapter 9 Note 4. */
+  readonly nipple?: boolean;
   readonly edition: Edition;
 }): TradeSize | null {
   return (
     TRADE_SIZES.find((tradeSize) => {
-      const limit = fillLimit({ id: "candidate", raceway: given.raceway, tradeSize, count: given.count, edition: given.edition });
+      const limit = fillLimit({
+        id: "candidate",
+        raceway: given.raceway,
+        tradeSize,
+        count: given.count,
+        nipple: given.nipple ?? false,
+        edition: given.edition,
+      });
       return limit !== null && decimal(given.areaIn2).lte(limit.value);
     }) ?? null
   );
