@@ -30,10 +30,17 @@ const SAYS: Readonly<Record<string, (value: unknown) => string>> = {
   limit_percent: (v) => `voltage drop limit of ${v} % taken`,
 };
 
+/** One of a thing named once is what its reader expects: said of every row, it would hide the assumptions that matter. */
+const PLAIN = ["count", "poles"];
+
 /** Defaults that decide nothing where they stand: open-conductor fields of a cable, ground over what is not buried. */
 function idle(group: Readonly<Record<string, unknown>>, key: string): boolean {
   const cable = group.method === "NM-B" || group.method === "UF-B";
-  return (cable && (key === "conductors" || key === "bends")) || (typeof group.place === "string" && group.place !== "buried" && key === "over");
+  return (
+    PLAIN.includes(key) ||
+    (cable && (key === "conductors" || key === "bends")) ||
+    (typeof group.place === "string" && group.place !== "buried" && key === "over")
+  );
 }
 
 /** Every default the schema filled that decides something: what stands in `filled` and not in `given`. */
