@@ -57,7 +57,7 @@ export function findingsSheet(design: Design): Draft {
           telling.map((f) => [VERDICTS[f.verdict], f.subject, f.says, next(f), citationOrDash(f.citation)]),
           (i) => telling[i]?.verdict === "fail",
         ),
-        ...[15, 17, 24, 24, 20],
+        ...[15, 13, 23, 28, 21],
       ),
       ...quietPart("What passes", "pass"),
       ...quietPart("What does not apply", "not-applicable"),

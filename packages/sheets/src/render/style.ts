@@ -20,6 +20,7 @@ table.grid thead { display: table-header-group; }
 table.grid tr { break-inside: avoid; }
 table.grid th, table.grid td { border: 0.5pt solid #000; padding: 2pt 4pt; text-align: left; vertical-align: top; overflow-wrap: break-word; hyphens: manual; }
 table.grid th { white-space: nowrap; }
+table.grid tbody tr:first-child { break-after: avoid; }
 table.grid tr:has(+ tr:last-child) { break-after: avoid; }
 table.grid thead { break-inside: avoid; break-after: avoid; }
 table.grid th { border-bottom-width: 1.25pt; font-weight: 600; }
@@ -31,7 +32,7 @@ table.set th { white-space: normal; }
 .brief li { margin-bottom: 2pt; break-inside: avoid; overflow-wrap: anywhere; }
 .result { white-space: nowrap; font-weight: 600; }
 .source { font-size: 8.5pt; display: block; }
-.boxed { border: 2pt solid #000; padding: 8pt 10pt; margin: 0 0 9pt; }
+.boxed { border: 2pt solid #000; padding: 8pt 10pt; margin: 0 0 9pt; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
 .boxed h2 { margin-top: 0; font-size: 14pt; }
 .boxed li { break-inside: avoid; margin-bottom: 3pt; }
 .blanks { display: flex; gap: 14pt; margin: 20pt 0 8pt; break-inside: avoid; }
