@@ -1,5 +1,5 @@
 import { basename, extname } from "node:path";
-import { composePacket, drawOneLine, renderHtml } from "@branchwork/sheets";
+import { composePacket, renderHtml } from "@branchwork/sheets";
 import { EXIT } from "./exit-codes.js";
 import { packetFonts } from "./fonts.js";
 import { InputError, type LoadOptions, loadDesign } from "./load-design.js";
@@ -45,6 +45,7 @@ export function build(job: string, options: BuildOptions): Promise<number> {
     const packet = composePacket({ design, overlay, date, targets });
     const html = renderHtml({ packet, fonts: await packetFonts() });
     const name = basename(job, extname(job));
+    const drawings = packet.sheets.flatMap((sheet) => sheet.blocks).flatMap((block) => (block.kind === "drawing" ? [block.svg] : []));
     const files: OutputFile[] = [];
     if (formats.includes("pdf")) {
       say("printing");
@@ -58,8 +59,7 @@ export function build(job: string, options: BuildOptions): Promise<number> {
     }
     if (formats.includes("html")) files.push({ name: `${name}.html`, bytes: html });
     if (formats.includes("json")) files.push({ name: `${name}.json`, bytes: `${JSON.stringify({ format: "branchwork-design/1", ...design }, null, 2)}\n` });
-    if (formats.includes("svg"))
-      for (const [i, svg] of drawOneLine(design).entries()) files.push({ name: i === 0 ? `${name}.svg` : `${name}-${i + 1}.svg`, bytes: svg });
+    if (formats.includes("svg")) for (const [i, svg] of drawings.entries()) files.push({ name: i === 0 ? `${name}.svg` : `${name}-${i + 1}.svg`, bytes: svg });
     const written = await writeWhole(options.out, files, { force: options.force });
     const fails = design.findings.filter((finding) => finding.verdict === "fail");
     if (options.json) console.log(JSON.stringify({ format: "branchwork-build/1", ready: design.ready, files: written, fails: fails.length }, null, 2));

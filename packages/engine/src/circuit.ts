@@ -1,19 +1,17 @@
 import type { Basis } from "./basis/basis.js";
-import { cite, citeOther, type Rule } from "./basis/citation.js";
-import type { Edition, PerEdition } from "./basis/edition.js";
 import { designBoxes } from "./boxes.js";
 import type { Assumption, DesignedCircuit } from "./designed.js";
 import type { Circuit, Job } from "./job/schema.js";
 import { OUTLETS } from "./outlet.js";
-import { Decimal, decimal, print } from "./quantity.js";
+import { decimal, print } from "./quantity.js";
+import { outletLoad } from "./service/outlet-load.js";
 import { overcurrentRating } from "./sizing/overcurrent.js";
-import { isCable } from "./sizing/place.js";
 import { raiseOverPulls } from "./sizing/pull-groups.js";
 import { designSegment, requiredSize, type SegmentGiven } from "./sizing/segment.js";
-import { dropPercent, longestRuns, voltageDrop } from "./sizing/voltage-drop.js";
-import { withinCable } from "./tables/cable.js";
+import { dropPercent, longestRuns, lostVolts, voltageDrop } from "./sizing/voltage-drop.js";
+import { isCable, withinCable } from "./tables/cable.js";
 import { compareSizes, SIZES, type Size } from "./tables/size.js";
-import { type Worked, worked } from "./worked.js";
+import type { Worked } from "./worked.js";
 
 const LARGEST_RAISED: Size = "4/0";
 
@@ -59,22 +57,21 @@ export function designCircuit(asked: Circuit, job: Job, basis: Basis): { readonl
       return segment.conductors.size ?? withinCable(segment.method, compareSizes(needed, floor) < 0 ? floor : needed);
     });
   const legVolts = 120;
+  const multiwire = needs.neutral && needs.volts === 240;
   const dropVolts = needs.neutral ? legVolts : needs.volts;
-  const dropOf = (sizes: readonly Size[], key: string, label: string) =>
-    voltageDrop({
-      id: `${id}.drop.${key}`,
-      label,
-      current: circuit.current,
-      segments: circuit.route.map((segment, i) => ({
-        size: sizes[i]!,
-        material: isCable(segment.method) ? "copper" : segment.conductors.material,
-        feet: segment.length,
-      })),
-      method: job.drop.method,
-      edition,
-    });
-  const within = (sizes: readonly Size[]) => decimal(dropOf(sizes, "try", "try").value).lte(decimal(dropVolts).times(job.drop.limit_percent).div(100));
-  const floor = SIZES.slice(SIZES.indexOf("14"), SIZES.indexOf(LARGEST_RAISED) + 1).find((candidate) => within(sizesAt(candidate))) ?? "14";
+  const dropGiven = (sizes: readonly Size[]) => ({
+    current: circuit.current,
+    segments: circuit.route.map((segment, i) => ({
+      size: sizes[i]!,
+      material: isCable(segment.method) ? ("copper" as const) : segment.conductors.material,
+      feet: segment.length,
+    })),
+    method: job.drop.method,
+    edition,
+  });
+  const allowedVolts = decimal(dropVolts).times(job.drop.limit_percent).div(100);
+  const floor =
+    SIZES.slice(SIZES.indexOf("14"), SIZES.indexOf(LARGEST_RAISED) + 1).find((candidate) => lostVolts(dropGiven(sizesAt(candidate))).lte(allowedVolts)) ?? "14";
   const sizes = sizesAt(floor);
 
   const segments = givens.map((given, i) => {
@@ -83,14 +80,13 @@ export function designCircuit(asked: Circuit, job: Job, basis: Basis): { readonl
     return designed;
   });
 
-  const balanced = dropOf(sizes, "balanced", `Voltage drop at ${circuit.current} A, ${needs.volts} V between conductors`);
-  const worstLeg = dropOf(
-    sizes,
-    "worst",
-    needs.neutral && needs.volts === 240
-      ? `Voltage drop at ${circuit.current} A, one 120 V leg loaded, all return in the neutral`
-      : `Voltage drop at ${circuit.current} A`,
-  );
+  const settled = dropGiven(sizes);
+  const balanced = voltageDrop({ id: `${id}.drop.balanced`, label: `Voltage drop at ${circuit.current} A, ${needs.volts} V between conductors`, ...settled });
+  const worstLeg = voltageDrop({
+    id: `${id}.drop.worst`,
+    label: multiwire ? `Voltage drop at ${circuit.current} A, one 120 V leg loaded, all return in the neutral` : `Voltage drop at ${circuit.current} A`,
+    ...settled,
+  });
   const balancedPercent = dropPercent({
     id: `${id}.drop.balanced-percent`,
     label: `Drop, per cent of ${needs.volts} V`,
@@ -110,7 +106,7 @@ export function designCircuit(asked: Circuit, job: Job, basis: Basis): { readonl
     sizes: ["10", "8", "6", "4", "3", "2"],
   });
 
-  const load = loadOf(circuit, needs.volts, edition);
+  const load = outletLoad(circuit, needs.volts, edition);
   if (circuit.load !== undefined)
     assumptions.push({ path: `${id}.load`, says: `${circuit.name}: ${print(circuit.load)} VA on the service is the preparer's own figure` });
   else if (needs.receptacleAmperes !== null)
@@ -125,7 +121,7 @@ export function designCircuit(asked: Circuit, job: Job, basis: Basis): { readonl
     ...segments.flatMap((s) => s.steps),
     balanced,
     balancedPercent,
-    ...(needs.neutral && needs.volts === 240 ? [worstLeg, worstLegPercent] : []),
+    ...(multiwire ? [worstLeg, worstLegPercent] : []),
     ...boxes.map((b) => b.required),
   ];
   return {
@@ -146,46 +142,4 @@ export function designCircuit(asked: Circuit, job: Job, basis: Basis): { readonl
     },
     assumptions,
   };
-}
-
-/** Least load of EV supply equipment in VA: 7,200 or the nameplate, whichever is larger. New in 2023; carried to 2026 from memory. */
-const EV_LEAST_VA: PerEdition<{ va: number; rule: Rule } | null> = {
-  "2017": null,
-  "2020": null,
-  "2023": { va: 7200, rule: { sections: { "2017": null, "2020": null, "2023": "220.57", "2026": "120.57" }, standing: "published" } },
-  "2026": { va: 7200, rule: { sections: { "2017": null, "2020": null, "2023": "220.57", "2026": "120.57" }, standing: "memory" } },
-};
-
-function loadOf(circuit: Circuit, volts: number, edition: Edition): Worked {
-  const id = `${circuit.id}.load`;
-  const label = "Load on the service";
-  if (circuit.load !== undefined)
-    return worked({
-      id,
-      label,
-      value: decimal(circuit.load).toFixed(),
-      unit: "VA",
-      expression: `${print(circuit.load)} VA as entered`,
-      citations: [citeOther("Job file", "load as entered", "practice")],
-    });
-  const nameplate = decimal(volts).times(circuit.current);
-  const least = circuit.serves === "ev-supply" ? EV_LEAST_VA[edition] : null;
-  if (least === null)
-    return worked({
-      id,
-      label,
-      value: nameplate.toFixed(),
-      unit: "VA",
-      expression: `${volts} V × ${print(circuit.current)} A`,
-      citations: [citeOther("Outlet rating", "volts × amperes as a fixed load", "practice")],
-    });
-  return worked({
-    id,
-    label,
-    value: Decimal.max(least.va, nameplate).toFixed(),
-    unit: "VA",
-    expression: `max(${least.va}; ${volts} V × ${print(circuit.current)} A)`,
-    citations: [cite(least.rule, edition)!],
-    edition,
-  });
 }

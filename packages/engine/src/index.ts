@@ -6,6 +6,7 @@ export { CHECKS } from "./checks/registry.js";
 export { design } from "./design.js";
 export type { Assumption, Design, DesignedCircuit, DesignedSegment, ServiceLoad } from "./designed.js";
 export { jobJsonSchema } from "./job/json-schema.js";
+export { offsetOf } from "./job/node-offset.js";
 export { readJob } from "./job/read.js";
 export { type Circuit, type Job, jobSchema } from "./job/schema.js";
 export { Decimal, decimal, print } from "./quantity.js";

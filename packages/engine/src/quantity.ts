@@ -8,27 +8,25 @@ export const Decimal = Base.clone({ precision: 34, rounding: Base.ROUND_HALF_UP,
 export type Decimal = InstanceType<typeof Decimal>;
 export type Numeric = Decimal | number | string;
 
-export const UNITS = [
-  "A",
-  "V",
-  "VA",
-  "W",
-  "ohm",
-  "ft",
-  "in",
-  "in2",
-  "in3",
-  "cmil",
-  "degC",
-  "degrees",
-  "%",
-  "kA",
-  "count",
-  "factor",
-  "AWG/kcmil",
-  "text",
-] as const;
-export type Unit = (typeof UNITS)[number];
+export type Unit =
+  | "A"
+  | "V"
+  | "VA"
+  | "W"
+  | "ohm"
+  | "ft"
+  | "in"
+  | "in2"
+  | "in3"
+  | "cmil"
+  | "degC"
+  | "degrees"
+  | "%"
+  | "kA"
+  | "count"
+  | "factor"
+  | "AWG/kcmil"
+  | "text";
 
 /** Exact decimal from a number or numeral. Throws on anything not finite: that is a bug upstream, input is checked by the schema. */
 export function decimal(value: Numeric): Decimal {
@@ -46,14 +44,12 @@ export interface Rounding {
 }
 
 export const ROUNDINGS = {
-  none: { id: "none", says: "not rounded", section: null, apply: (value) => value },
   wholeAmpereHalfUp: {
     id: "wholeAmpereHalfUp",
     says: "to the nearest whole ampere; fractions under 0.5 may be dropped",
     section: "220.5(B)",
     apply: (value) => value.toDecimalPlaces(0, Base.ROUND_HALF_UP),
   },
-  wholeVoltAmpere: { id: "wholeVoltAmpere", says: "to the nearest volt-ampere", section: null, apply: (value) => value.toDecimalPlaces(0) },
 } as const satisfies Record<string, Rounding>;
 
 /** Prints a decimal with at most `places` digits after the point, trailing zeros dropped, thousands grouped. */

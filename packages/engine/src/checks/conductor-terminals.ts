@@ -2,6 +2,7 @@ import { everyEdition } from "../basis/edition.js";
 import { OUTLETS } from "../outlet.js";
 import { decimal, print } from "../quantity.js";
 import { AMPACITY } from "../tables/ampacity.js";
+import { isCable } from "../tables/cable.js";
 import { readCell } from "../tables/code-table.js";
 import { printSize } from "../tables/size.js";
 import type { Check } from "./finding.js";
@@ -12,8 +13,8 @@ export const conductorTerminals: Check = {
   title: "The conductor suits the terminals it ends on",
   rule: { sections: everyEdition("110.14(C)(1)"), standing: "published" },
   run: eachSegment((s, { circuit, terminalC: ofCircuit }, subject, { basis }) => {
-    const metal = s.segment.conductors.material === "copper" || s.segment.method === "NM-B" || s.segment.method === "UF-B" ? "cu" : "al";
-    const terminalC = s.segment.method === "NM-B" || s.segment.method === "UF-B" ? 60 : ofCircuit;
+    const metal = s.segment.conductors.material === "copper" || isCable(s.segment.method) ? "cu" : "al";
+    const terminalC = isCable(s.segment.method) ? 60 : ofCircuit;
     if (s.requiredSize === null) return fail(subject, "no size in the tables serves here", "choose another wiring method or a cooler way");
     const cell = readCell(AMPACITY, s.conductor.size, `${metal}${terminalC}`, basis.edition);
     const needed = decimal(circuit.current).times(OUTLETS[circuit.serves].continuous ? "1.25" : "1");

@@ -1,4 +1,5 @@
 import { everyEdition } from "../basis/edition.js";
+import { isCable } from "../tables/cable.js";
 import type { Check } from "./finding.js";
 import { eachSegment, fail, pass } from "./outcome.js";
 
@@ -7,7 +8,7 @@ export const conductorWet: Check = {
   title: "Conductors in wet raceways are wet-rated",
   rule: { sections: everyEdition("300.9"), standing: "published" },
   run: eachSegment((s, _circuit, subject) => {
-    if (!s.wet || s.segment.method === "NM-B" || s.segment.method === "UF-B") return null;
+    if (!s.wet || isCable(s.segment.method)) return null;
     return s.segment.conductors.insulation === "THHN"
       ? fail(subject, "THHN alone is not for wet places", "use THWN-2 or XHHW-2 (most dual-marked wire is both: read the print on it)")
       : pass(subject, `${s.segment.conductors.insulation} is wet-rated`);

@@ -1,6 +1,6 @@
 import { everyEdition } from "../basis/edition.js";
-import { isCable } from "../sizing/place.js";
 import { isOnePull } from "../sizing/pull-groups.js";
+import { isCable } from "../tables/cable.js";
 import type { Check, Outcome } from "./finding.js";
 import { fail, notApplicable, pass } from "./outcome.js";
 

@@ -1,5 +1,6 @@
 import { everyEdition } from "../basis/edition.js";
 import { decimal, print } from "../quantity.js";
+import { isCable } from "../tables/cable.js";
 import type { Check } from "./finding.js";
 import { eachSegment, fail, needsPerson, pass } from "./outcome.js";
 
@@ -8,7 +9,7 @@ export const racewayFill: Check = {
   title: "The raceway holds its conductors",
   rule: { sections: everyEdition("Chapter 9 Table 1"), standing: "published" },
   run: eachSegment((s, _circuit, subject) => {
-    if (s.segment.method === "NM-B" || s.segment.method === "UF-B") return null;
+    if (isCable(s.segment.method)) return null;
     const { others } = s.segment;
     if (others && others.current_carrying > 0 && others.area_in2 === 0)
       return needsPerson(

@@ -1,5 +1,6 @@
 import { everyEdition } from "../basis/edition.js";
 import type { DesignedCircuit } from "../designed.js";
+import { isCable } from "../tables/cable.js";
 import type { Check, Outcome } from "./finding.js";
 import { fail, needsPerson, notApplicable, pass } from "./outcome.js";
 
@@ -23,7 +24,7 @@ export const riserProtection: Check = {
         const riser = isRiser(circuit, i);
         if (!segment.exposed_to_damage && !riser) return [];
         if (STRONG.includes(segment.method)) return [pass(subject, `${segment.method} where it can be struck`)];
-        if (segment.exposed_to_damage || segment.method === "UF-B" || segment.method === "NM-B")
+        if (segment.exposed_to_damage || isCable(segment.method))
           return [fail(subject, `${segment.method} where it comes out of the ground or can be struck`, MEND)];
         return [
           needsPerson(

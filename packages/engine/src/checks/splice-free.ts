@@ -1,5 +1,5 @@
 import { everyEdition } from "../basis/edition.js";
-import { isCable } from "../sizing/place.js";
+import { isCable } from "../tables/cable.js";
 import { printSize } from "../tables/size.js";
 import type { Check, Outcome } from "./finding.js";
 import { fail, pass } from "./outcome.js";

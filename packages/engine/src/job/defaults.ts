@@ -1,3 +1,5 @@
+import { isCable } from "../tables/cable.js";
+
 interface Assumed {
   readonly path: readonly (string | number)[];
   readonly says: string;
@@ -35,7 +37,7 @@ const PLAIN = ["count", "poles"];
 
 /** Defaults that decide nothing where they stand: open-conductor fields of a cable, ground over what is not buried. */
 function idle(group: Readonly<Record<string, unknown>>, key: string): boolean {
-  const cable = group.method === "NM-B" || group.method === "UF-B";
+  const cable = typeof group.method === "string" && isCable(group.method);
   return (
     PLAIN.includes(key) ||
     (cable && (key === "conductors" || key === "bends")) ||

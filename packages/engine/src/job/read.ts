@@ -1,7 +1,8 @@
-import { isAlias, isCollection, isMap, isNode, isScalar, LineCounter, type Node, parseDocument, visit } from "yaml";
+import { isAlias, isMap, isNode, isScalar, LineCounter, parseDocument, visit } from "yaml";
 import type { Assumption } from "../designed.js";
 import { crossFieldProblems } from "./cross-fields.js";
 import { assumedDefaults } from "./defaults.js";
+import { offsetOf } from "./node-offset.js";
 import { type Problem, problemsOf } from "./problem.js";
 import { type Job, jobSchema } from "./schema.js";
 
@@ -86,22 +87,6 @@ function parse(source: string, lineCounter: LineCounter) {
     if (error instanceof RangeError) return null;
     throw error;
   }
-}
-
-/** Where the node at `path` starts; where it is missing, the nearest node that holds it; `atKey`, the name itself. */
-function offsetOf(root: Node | null, path: Path, atKey: boolean): number {
-  let node = root;
-  let offset = node?.range?.[0] ?? 0;
-  for (const [index, step] of path.entries()) {
-    if (!isCollection(node)) break;
-    const pair = isMap(node) ? node.items.find((item) => isScalar(item.key) && String(item.key.value) === String(step)) : undefined;
-    if (atKey && index === path.length - 1 && isScalar(pair?.key)) return pair.key.range?.[0] ?? offset;
-    const next: unknown = pair ? pair.value : node.get(step, true);
-    if (!isNode(next)) break;
-    node = next;
-    offset = node.range?.[0] ?? offset;
-  }
-  return offset;
 }
 
 const printPath = (path: Path) => path.map((step, i) => (typeof step === "number" ? `[${step}]` : i === 0 ? step : `.${step}`)).join("");

@@ -4,12 +4,12 @@ import { Decimal, decimal, print } from "../quantity.js";
 import { COUNT_ADJUSTMENT } from "../tables/adjustment.js";
 import { AMBIENT_CORRECTION } from "../tables/ambient.js";
 import { AMPACITY } from "../tables/ampacity.js";
-import { withinCable } from "../tables/cable.js";
-import { readCell } from "../tables/code-table.js";
+import { type Cable, isCable, withinCable } from "../tables/cable.js";
+import { readCell, rowFrom, rowUpTo } from "../tables/code-table.js";
 import { printSize, type Size } from "../tables/size.js";
 import { type Cell, type Worked, worked } from "../worked.js";
 
-export type Insulation = "THWN-2" | "THHN" | "XHHW-2" | "THW" | "NM-B" | "UF-B";
+export type Insulation = "THWN-2" | "THHN" | "XHHW-2" | "THW" | Cable;
 export type Material = "copper" | "aluminum";
 type Column = 60 | 75 | 90;
 
@@ -38,22 +38,14 @@ export interface Ampacity {
   readonly allowed: Worked;
 }
 
-const factorColumn = (column: Column) => `f${column}` as const;
-
 function ambientCell(column: Column, ambientC: number, edition: Edition): Cell | null {
-  const row = Object.keys(AMBIENT_CORRECTION.rows)
-    .map(Number)
-    .sort((a, b) => a - b)
-    .find((upTo) => ambientC <= upTo);
-  return row === undefined ? null : readCell(AMBIENT_CORRECTION, String(row), factorColumn(column), edition);
+  const row = rowUpTo(AMBIENT_CORRECTION, ambientC);
+  return row === null ? null : readCell(AMBIENT_CORRECTION, row, `f${column}`, edition);
 }
 
 function adjustmentCell(count: number, edition: Edition): Cell | null {
-  const row = Object.keys(COUNT_ADJUSTMENT.rows)
-    .map(Number)
-    .sort((a, b) => b - a)
-    .find((from) => count >= from);
-  return row === undefined ? null : readCell(COUNT_ADJUSTMENT, String(row), "percent", edition);
+  const row = rowFrom(COUNT_ADJUSTMENT, count);
+  return row === null ? null : readCell(COUNT_ADJUSTMENT, row, "percent", edition);
 }
 
 /**
@@ -63,9 +55,8 @@ function adjustmentCell(count: number, edition: Edition): Cell | null {
  */
 export function ampacity(given: AmpacityGiven): Ampacity | null {
   const { id, size, material, insulation, edition } = given;
-  const isCable = insulation === "NM-B" || insulation === "UF-B";
   // NM-B and UF-B stay at 60 °C whatever they end on, 334.80 and 340.80.
-  const terminalC = isCable ? 60 : given.terminalC;
+  const terminalC = isCable(insulation) ? 60 : given.terminalC;
   if (withinCable(insulation, size) !== size) return null;
   const metal = material === "copper" ? "cu" : "al";
   const column = INSULATION_COLUMN[insulation];
@@ -95,7 +86,7 @@ export function ampacity(given: AmpacityGiven): Ampacity | null {
     citations: [cite(TERMINALS, edition)!],
     edition,
   });
-  const cableCell = isCable ? readCell(AMPACITY, size, `${metal}60`, edition) : null;
+  const cableCell = isCable(insulation) ? readCell(AMPACITY, size, `${metal}60`, edition) : null;
   const limits = [corrected.value, terminal.value, ...(cableCell ? [cableCell.value] : [])];
   const allowed = worked({
     id: `${id}.allowed`,
@@ -105,7 +96,7 @@ export function ampacity(given: AmpacityGiven): Ampacity | null {
     expression: `least of ${limits.map((limit) => `${print(limit)} A`).join(", ")}`,
     inputs: [corrected.id, terminal.id],
     cells: cableCell ? [cableCell] : [],
-    citations: isCable ? [cite(CABLE_LIMIT[insulation], edition)!] : [cite(TERMINALS, edition)!],
+    citations: isCable(insulation) ? [cite(CABLE_LIMIT[insulation], edition)!] : [cite(TERMINALS, edition)!],
     edition,
   });
   return { corrected, terminal, allowed };

@@ -1,7 +1,7 @@
 import { cite } from "../basis/citation.js";
 import { type Edition, everyEdition } from "../basis/edition.js";
 import { type Decimal, decimal, print } from "../quantity.js";
-import { readCell } from "../tables/code-table.js";
+import { readCell, rowUpTo } from "../tables/code-table.js";
 import { CONDUCTOR } from "../tables/conductor.js";
 import { GROUNDING_CONDUCTOR } from "../tables/grounding.js";
 import { compareSizes, printSize, SIZES, type Size } from "../tables/size.js";
@@ -35,11 +35,8 @@ export function groundingConductor(given: {
   readonly edition: Edition;
 }): GroundingSize {
   const { id, edition, leastSize, usedSize, material } = given;
-  const row = Object.keys(GROUNDING_CONDUCTOR.rows)
-    .map(Number)
-    .sort((a, b) => a - b)
-    .find((rating) => given.overcurrent <= rating);
-  const base = row === undefined ? null : readCell(GROUNDING_CONDUCTOR, String(row), material, edition);
+  const row = rowUpTo(GROUNDING_CONDUCTOR, given.overcurrent);
+  const base = row === null ? null : readCell(GROUNDING_CONDUCTOR, row, material, edition);
   if (base === null) throw new RangeError(`no equipment grounding conductor for ${given.overcurrent} A`);
   const baseSize = base.value as Size;
   if (compareSizes(usedSize, leastSize) <= 0) {

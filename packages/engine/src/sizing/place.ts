@@ -6,8 +6,6 @@ export function isWet(segment: Segment): boolean {
   return segment.place === "outdoors" || segment.place === "buried";
 }
 
-export const isCable = (method: Segment["method"]): method is "NM-B" | "UF-B" => method === "NM-B" || method === "UF-B";
-
 const USUAL_AMBIENT_C = { indoors: 30, outdoors: 40, buried: 30, attic: 55 } as const;
 
 /** The ambient temperature of a segment in °C, with the assumption made where the job gives none (common practice, no source). */

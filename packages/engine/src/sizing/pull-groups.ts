@@ -1,6 +1,6 @@
 import type { Circuit, Segment } from "../job/schema.js";
+import { isCable } from "../tables/cable.js";
 import { compareSizes, type Size } from "../tables/size.js";
-import { isCable } from "./place.js";
 
 /** Whether two stretches that follow one another are one pull: raceways, no box between, the same conductors. Splices only in boxes, 300.15. */
 export function isOnePull(circuit: Circuit, before: Segment, after: Segment): boolean {

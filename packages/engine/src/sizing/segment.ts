@@ -2,14 +2,14 @@ import type { Basis } from "../basis/basis.js";
 import type { Assumption, DesignedSegment } from "../designed.js";
 import type { Circuit, Segment } from "../job/schema.js";
 import type { OutletNeeds } from "../outlet.js";
-import { CABLE_GROUNDING } from "../tables/cable.js";
+import { CABLE_GROUNDING, isCable } from "../tables/cable.js";
 import { compareSizes, type Size } from "../tables/size.js";
 import type { Worked } from "../worked.js";
 import { type AmpacityGiven, ampacity } from "./ampacity.js";
 import { leastCover } from "./burial.js";
 import { type ConductorDemand, leastConductor } from "./conductor.js";
 import { groundingConductor } from "./grounding.js";
-import { ambientOf, isCable, isWet } from "./place.js";
+import { ambientOf, isWet } from "./place.js";
 import { conductorArea, fillLimit, fillPercent, leastRaceway } from "./raceway-fill.js";
 
 export interface SegmentGiven {

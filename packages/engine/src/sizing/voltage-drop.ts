@@ -27,24 +27,30 @@ function ohmsPerFoot(size: Size, material: Material, method: DropMethod, edition
     : { ohms: decimal(cell.value).div(1000), cell, shown: `${cell.value} Ω / 1000 ft` };
 }
 
-/**
- * Voltage lost out and back along a chain of segments, in volts: Σ 2·I·R·L. Current in amperes, one-way length in feet.
- * The same figure is the 240 V drop of a balanced load and the drop of a 120 V leg whose whole return is in the neutral.
- */
-export function voltageDrop(given: {
-  readonly id: string;
-  readonly label: string;
+export interface DropGiven {
   readonly current: Numeric;
   readonly segments: readonly DropSegment[];
   readonly method: DropMethod;
   readonly edition: Edition;
-}): Worked {
+}
+
+/** The volts of {@link voltageDrop} alone, for trying sizes. */
+export function lostVolts({ current, segments, method, edition }: DropGiven): Decimal {
+  return segments
+    .reduce((sum, { size, material, feet }) => sum.plus(ohmsPerFoot(size, material, method, edition).ohms.times(feet).times(current).times(2)), new Decimal(0))
+    .toSignificantDigits(12);
+}
+
+/**
+ * Voltage lost out and back along a chain of segments, in volts: Σ 2·I·R·L. Current in amperes, one-way length in feet.
+ * The same figure is the 240 V drop of a balanced load and the drop of a 120 V leg whose whole return is in the neutral.
+ */
+export function voltageDrop(given: DropGiven & { readonly id: string; readonly label: string }): Worked {
   const parts = given.segments.map((segment) => ({ segment, ...ohmsPerFoot(segment.size, segment.material, given.method, given.edition) }));
-  const value = parts.reduce((sum, { segment, ohms }) => sum.plus(ohms.times(segment.feet).times(given.current).times(2)), new Decimal(0));
   return worked({
     id: given.id,
     label: given.label,
-    value: value.toSignificantDigits(12).toFixed(),
+    value: lostVolts(given).toFixed(),
     unit: "V",
     expression: parts.map(({ segment, shown }) => `2 × ${print(given.current)} A × ${shown} × ${print(segment.feet, 3)} ft`).join(" + "),
     cells: parts.map(({ cell }) => cell),

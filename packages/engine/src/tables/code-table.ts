@@ -35,6 +35,18 @@ export function readCell<Column extends string>(table: CodeTable<Column>, row: s
   return { table: table.id, row, column, value, citation: citeTable(table, row, column, edition) };
 }
 
+/** Of rows named by a number, the least that is at or above a value: for bands named by their top. */
+export function rowUpTo(table: CodeTable, value: number): string | null {
+  return numericRows(table).find((row) => value <= Number(row)) ?? null;
+}
+
+/** Of rows named by a number, the greatest that is at or below a value: for bands named by their bottom. */
+export function rowFrom(table: CodeTable, value: number): string | null {
+  return numericRows(table).findLast((row) => value >= Number(row)) ?? null;
+}
+
+const numericRows = (table: CodeTable) => Object.keys(table.rows).sort((a, b) => Number(a) - Number(b));
+
 function citeTable(table: CodeTable, row: string, column: string, edition: Edition): Citation {
   const group = table.groups.find((g) => (g.rows?.includes(row) ?? true) && (g.columns?.includes(column) ?? true));
   if (!group) throw new RangeError(`${table.id} says nothing of how row ${row} is known`);

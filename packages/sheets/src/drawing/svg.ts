@@ -1,6 +1,6 @@
 import { ONE_LINE_SYMBOLS, type Stroke } from "../symbols/one-line.js";
 import { LETTER_SIZE, LINE_HEIGHT } from "./lettering.js";
-import { PAGE, type Placed, type Scene } from "./scene.js";
+import { PAGE, type Scene } from "./scene.js";
 
 const ESCAPES: Record<string, string> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;", "`": "&#96;", "{": "&#123;", "}": "&#125;" };
 
@@ -57,9 +57,4 @@ function strokeOf(stroke: Stroke): string {
     default:
       return stroke satisfies never;
   }
-}
-
-/** The rectangle a placed station's words take, for whoever wants to know that nothing overlaps. */
-export function textExtent(p: Placed): { readonly top: number; readonly bottom: number } {
-  return { top: p.text.top, bottom: p.text.top + p.text.lines.length * LINE_HEIGHT };
 }

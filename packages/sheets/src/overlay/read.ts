@@ -1,4 +1,5 @@
-import { type Document, isCollection, isMap, isNode, isScalar, LineCounter, type Node, parseDocument } from "yaml";
+import { offsetOf } from "@branchwork/engine";
+import { isNode, LineCounter, parseDocument } from "yaml";
 import type { z } from "zod";
 import { type Overlay, overlaySchema } from "./schema.js";
 
@@ -29,10 +30,11 @@ export function readOverlay(text: string): OverlayReading {
   } catch (error) {
     return { ok: false, issues: [{ line: 1, column: 1, path: "", what: firstLine(String(error)), mend: "write the values out instead of using aliases" }] };
   }
+  const root = isNode(document.contents) ? document.contents : null;
   const result = overlaySchema.safeParse(plain);
   if (result.success) return { ok: true, overlay: result.data };
   const issues = result.error.issues.flatMap((issue) =>
-    spread(issue).map(({ path, what, mend, key }) => ({ ...at(offsetOf(document, path, key)), path: path.join("."), what, mend })),
+    spread(issue).map(({ path, what, mend, key }) => ({ ...at(offsetOf(root, path, key)), path: path.join("."), what, mend })),
   );
   return { ok: false, issues };
 }
@@ -55,25 +57,6 @@ function spread(issue: z.core.$ZodIssue): readonly Spread[] {
   }
   if (issue.code === "invalid_type") return [{ path, what: `${name}: ${issue.message}`, mend: `give ${name} as ${issue.expected}`, key: false }];
   return [{ path, what: `${name}: ${issue.message}`, mend: issue.message, key: false }];
-}
-
-/** Where the node at `path` starts; where it is missing, the nearest node above it. */
-function offsetOf(document: Document, path: readonly (string | number)[], key: boolean): number {
-  let node: Node | null = isNode(document.contents) ? document.contents : null;
-  let offset = node?.range?.[0] ?? 0;
-  for (const [index, step] of path.entries()) {
-    if (!isCollection(node)) break;
-    const last = index === path.length - 1;
-    if (key && last && isMap(node)) {
-      const pair = node.items.find((item) => isScalar(item.key) && String(item.key.value) === String(step));
-      if (pair && isScalar(pair.key)) return pair.key.range?.[0] ?? offset;
-    }
-    const next: unknown = node.get(step, true);
-    if (!isNode(next)) break;
-    node = next;
-    offset = node.range?.[0] ?? offset;
-  }
-  return offset;
 }
 
 function firstLine(message: string): string {
