@@ -1,7 +1,7 @@
 import { cite } from "./basis/citation.js";
 import { type Edition, everyEdition } from "./basis/edition.js";
-import type { DesignedCircuit, DesignedSegment } from "./designed.js";
-import type { Circuit } from "./job/schema.js";
+import type { DesignedRun, DesignedSegment } from "./designed.js";
+import type { Run } from "./job/schema.js";
 import type { OutletNeeds } from "./outlet.js";
 import { Decimal, decimal, print } from "./quantity.js";
 import { boxVolume } from "./sizing/box-fill.js";
@@ -11,12 +11,12 @@ import { type Worked, worked } from "./worked.js";
 
 const BY_DIMENSIONS = { sections: everyEdition("314.28(A)(2)"), standing: "published" } as const;
 
-/** Each box of a circuit: the volume it needs, what is left, and the next usual box with a quarter more room. */
-export function designBoxes(circuit: Circuit, segments: readonly DesignedSegment[], needs: OutletNeeds, edition: Edition): DesignedCircuit["boxes"] {
-  return circuit.boxes.map((box, i) => {
-    const at = circuit.route.findIndex((segment) => segment.name === box.after);
+/** Each box of a run: the volume it needs, what is left, and the next usual box with a quarter more room. */
+export function designBoxes(run: Run, segments: readonly DesignedSegment[], needs: Pick<OutletNeeds, "gangs">, edition: Edition): DesignedRun["boxes"] {
+  return run.boxes.map((box, i) => {
+    const at = run.route.findIndex((segment) => segment.name === box.after);
     const meeting = segments.slice(at, at + 2);
-    const id = `${circuit.id}.box.${i + 1}`;
+    const id = `${run.id}.box.${i + 1}`;
     const largestGround = meeting.map((s) => s.grounding.size).sort((a, b) => compareSizes(b, a))[0]!;
     const required = boxVolume({
       id,

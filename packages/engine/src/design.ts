@@ -1,8 +1,9 @@
 import { type Basis, unamended } from "./basis/basis.js";
 import { runChecks } from "./checks/registry.js";
 import { designCircuit } from "./circuit.js";
-import type { Assumption, Design, DesignedJob } from "./designed.js";
-import type { Job } from "./job/schema.js";
+import type { Assumption, Design, DesignedCircuit, DesignedFeeder, DesignedJob } from "./designed.js";
+import { designFeeder } from "./feeder.js";
+import type { Job, Panel } from "./job/schema.js";
 import { serviceLoad } from "./service/service-load.js";
 
 /**
@@ -15,22 +16,45 @@ import { serviceLoad } from "./service/service-load.js";
 export function design(given: { readonly job: Job; readonly basis?: Basis; readonly assumptions?: readonly Assumption[] }): Design {
   const { job } = given;
   const basis = given.basis ?? unamended(job.code.edition);
-  // 1. circuits: overcurrent, conductors, drop, grounding, raceways, boxes
-  const circuits = job.service.panel.circuits.map((circuit) => designCircuit(circuit, job, basis));
-  // 2. the service with and without them
-  const service = serviceLoad(
-    job,
-    circuits.map((c) => c.designed),
-    basis.edition,
-  );
+  // 1. the tree from the service panel down: each circuit and feeder with its load, overcurrent, conductors, drop, raceways, boxes
+  const tree = designPanel(job.service.panel, null, job, basis);
+  // 2. the service with and without the new work
+  const service = serviceLoad(job, tree.added, basis.edition);
   const designed: DesignedJob = {
     job,
     edition: basis.edition,
-    assumptions: [...(given.assumptions ?? []), ...circuits.flatMap((c) => c.assumptions), ...service.assumptions],
+    assumptions: [...(given.assumptions ?? []), ...tree.assumptions, ...service.assumptions],
     service: service.load,
-    circuits: circuits.map((c) => c.designed),
+    circuits: tree.circuits,
+    feeders: tree.feeders,
   };
   // 3. every check
   const findings = runChecks({ job, basis, design: designed });
   return { ...designed, findings, ready: !findings.some((finding) => finding.verdict === "fail") };
+}
+
+interface DesignedTree {
+  readonly circuits: readonly DesignedCircuit[];
+  readonly feeders: readonly DesignedFeeder[];
+  readonly assumptions: readonly Assumption[];
+  /** New load that this panel's runs put on it. */
+  readonly added: readonly { readonly id: string; readonly va: string }[];
+}
+
+function designPanel(panel: Panel, upstream: DesignedFeeder | null, job: Job, basis: Basis): DesignedTree {
+  const given = { panel, upstream, job, basis };
+  const circuits = panel.circuits.map((circuit) => designCircuit(circuit, given));
+  const feeders = panel.feeders.map((feeder) => {
+    const made = designFeeder(feeder, given);
+    return { ...made, below: designPanel(feeder.panel, made.designed, job, basis) };
+  });
+  return {
+    circuits: [...circuits.map((c) => c.designed), ...feeders.flatMap((f) => f.below.circuits)],
+    feeders: feeders.flatMap((f) => [f.designed, ...f.below.feeders]),
+    assumptions: [...circuits.flatMap((c) => c.assumptions), ...feeders.flatMap((f) => [...f.assumptions, ...f.below.assumptions])],
+    added: [
+      ...circuits.map((c) => ({ id: c.designed.load.id, va: c.designed.load.value })),
+      ...feeders.map((f) => ({ id: f.designed.load.id, va: f.load.addedVA })),
+    ],
+  };
 }

@@ -69,11 +69,74 @@ const as = (serves: string, amperes: string, poles: number) => (job: Written) =>
   Object.assign(circuit(job).breaker, { rating: undefined, poles, spaces: poles === 1 ? [5] : [5, 7] });
 };
 
+/** The circuit moved behind a feeder to a panel in another building. */
+const behindFeeder =
+  (feeder: Written = {}, panel: Written = {}) =>
+  (job: Written) => {
+    const service = job.service.panel;
+    const moved = { ...circuit(job), breaker: { ...circuit(job).breaker, spaces: [1, 3] } };
+    service.circuits = [];
+    service.feeders = [
+      {
+        id: "f",
+        name: "Feeder",
+        breaker: { rating: "60 A", poles: 2, spaces: [5, 7], gfci: false },
+        building: "detached",
+        disconnect: true,
+        electrode: true,
+        route: [{ name: "way", place: "buried", method: "PVC-40", length: "30 ft", cover: "18 in" }],
+        ...feeder,
+        panel: { id: "b", name: "Shed panel", bus: "100 A", spaces: 8, circuits: [moved], ...panel },
+      },
+    ];
+  };
+
 type Row = readonly [check: string, what: string, verdict: string, bend: (job: Written) => void, edition?: Edition];
 const same = () => undefined;
 
 /** For each check a failing or telling row beside its nearest passing neighbour. */
 const ROWS: readonly Row[] = [
+  ["subpanel-neutral", "a panel on a feeder", "needs-person", behindFeeder()],
+  ["detached-disconnect", "a switch there", "pass", behindFeeder()],
+  ["detached-disconnect", "a main breaker there", "pass", behindFeeder({ disconnect: undefined }, { main: "60 A" })],
+  ["detached-disconnect", "none there", "fail", behindFeeder({ disconnect: false })],
+  ["detached-disconnect", "not said", "needs-person", behindFeeder({ disconnect: undefined })],
+  ["detached-disconnect", "the same building", "not-applicable", behindFeeder({ building: "same", disconnect: undefined })],
+  ["detached-electrode", "an electrode", "pass", behindFeeder()],
+  ["detached-electrode", "none", "fail", behindFeeder({ electrode: false })],
+  ["detached-electrode", "a pedestal", "needs-person", behindFeeder({ building: "pedestal", electrode: false })],
+  ["detached-electrode", "the same building", "not-applicable", behindFeeder({ building: "same", electrode: undefined })],
+  ["building-disconnect-rating", "one circuit behind 30 A", "pass", behindFeeder({}, { main: "30 A" })],
+  [
+    "building-disconnect-rating",
+    "three circuits behind 59 A",
+    "fail",
+    behindFeeder(
+      {},
+      {
+        main: "59 A",
+        directory: [
+          { space: 2, serves: "Lights" },
+          { space: 4, serves: "Outlets" },
+        ],
+      },
+    ),
+  ],
+  [
+    "building-disconnect-rating",
+    "three circuits behind 60 A",
+    "pass",
+    behindFeeder(
+      {},
+      {
+        main: "60 A",
+        directory: [
+          { space: 2, serves: "Lights" },
+          { space: 4, serves: "Outlets" },
+        ],
+      },
+    ),
+  ],
   ["service-capacity", "200 A service", "pass", same],
   [
     "service-capacity",

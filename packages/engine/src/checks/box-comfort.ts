@@ -7,11 +7,11 @@ export const boxComfort: Check = {
   title: "Each box leaves room to work",
   rule: null,
   run: ({ design }) =>
-    design.circuits.flatMap(({ circuit, boxes }) =>
+    [...design.feeders, ...design.circuits].flatMap(({ run, boxes }) =>
       boxes
         .filter((b) => b.room !== null && !decimal(b.room.value).isNegative())
         .map((b) => {
-          const subject = `${circuit.name}: ${b.box.name}`;
+          const subject = `${run.name}: ${b.box.name}`;
           return decimal(b.box.volume).lt(decimal(b.required.value).times("1.25"))
             ? caution(
                 subject,

@@ -8,9 +8,9 @@ export const boxVolume: Check = {
   title: "Each box holds what is in it",
   rule: { sections: everyEdition("314.16"), standing: "published" },
   run: ({ design }) =>
-    design.circuits.flatMap(({ circuit, boxes }) =>
+    [...design.feeders, ...design.circuits].flatMap(({ run, boxes }) =>
       boxes.map((b) => {
-        const subject = `${circuit.name}: ${b.box.name}`;
+        const subject = `${run.name}: ${b.box.name}`;
         if (b.byDimensions)
           return needsPerson(
             subject,

@@ -7,9 +7,9 @@ export const boxWet: Check = {
   title: "Boxes outdoors are marked for wet locations",
   rule: { sections: everyEdition("314.15"), standing: "published" },
   run: ({ design }) =>
-    design.circuits.flatMap(({ circuit, boxes, segments }) =>
+    [...design.feeders, ...design.circuits].flatMap(({ run, boxes, segments }) =>
       boxes.map((b) => {
-        const subject = `${circuit.name}: ${b.box.name}`;
+        const subject = `${run.name}: ${b.box.name}`;
         const wet = segments.find((s) => s.segment.name === b.box.after)?.wet || b.box.device;
         if (!wet) return pass(subject, "in a dry place");
         return b.box.wet_location

@@ -6,7 +6,7 @@ export const cableWet: Check = {
   id: "cable-wet",
   title: "NM-B stays out of wet and damp places",
   rule: { sections: everyEdition("334.12(B)(4)"), standing: "published" },
-  run: eachSegment((s, _circuit, subject) => {
+  run: eachSegment((s, _run, subject) => {
     if (s.segment.method !== "NM-B") return null;
     return s.wet
       ? fail(

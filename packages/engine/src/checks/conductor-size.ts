@@ -8,7 +8,7 @@ export const conductorSize: Check = {
   id: "conductor-size",
   title: "The conductor carries the circuit in its place",
   rule: { sections: everyEdition("210.19(A)"), standing: "published" },
-  run: eachSegment((s, _circuit, subject) =>
+  run: eachSegment((s, _run, subject) =>
     s.ampacity === null || s.requiredSize === null || compareSizes(s.conductor.size, s.requiredSize) < 0
       ? fail(
           subject,

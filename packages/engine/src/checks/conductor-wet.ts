@@ -7,7 +7,7 @@ export const conductorWet: Check = {
   id: "conductor-wet",
   title: "Conductors in wet raceways are wet-rated",
   rule: { sections: everyEdition("300.9"), standing: "published" },
-  run: eachSegment((s, _circuit, subject) => {
+  run: eachSegment((s, _run, subject) => {
     if (!s.wet || isCable(s.segment.method)) return null;
     return s.segment.conductors.insulation === "THHN"
       ? fail(subject, "THHN alone is not for wet places", "use THWN-2 or XHHW-2 (most dual-marked wire is both: read the print on it)")

@@ -6,7 +6,7 @@ export const emtBuried: Check = {
   id: "emt-buried",
   title: "EMT is not buried",
   rule: { sections: everyEdition("358.10(B)"), standing: "memory" },
-  run: eachSegment((s, _circuit, subject) => {
+  run: eachSegment((s, _run, subject) => {
     if (s.segment.place !== "buried") return null;
     return s.segment.method === "EMT" || s.segment.method === "FMC" || s.segment.method === "NM-B"
       ? fail(subject, `${s.segment.method} in the ground`, "use PVC Schedule 40 or 80, RMC or IMC, or UF-B")

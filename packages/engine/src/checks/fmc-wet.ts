@@ -6,7 +6,7 @@ export const fmcWet: Check = {
   id: "fmc-wet",
   title: "Flexible metal conduit stays dry",
   rule: { sections: everyEdition("348.12(1)"), standing: "memory" },
-  run: eachSegment((s, _circuit, subject) => {
+  run: eachSegment((s, _run, subject) => {
     if (s.segment.method !== "FMC") return null;
     return s.wet
       ? fail(subject, "flexible metal conduit in a wet place", "use LFNC-B, PVC, or EMT above ground")

@@ -11,7 +11,7 @@ export const groundingSize: Check = {
   id: "grounding-size",
   title: "The equipment grounding conductor is large enough",
   rule: { sections: everyEdition("250.122"), standing: "published" },
-  run: eachSegment((s, _circuit, subject, { basis }) => {
+  run: eachSegment((s, _run, subject, { basis }) => {
     if (compareSizes(s.grounding.size, s.requiredGrounding) >= 0)
       return pass(subject, `${printSize(s.grounding.size)}, least ${printSize(s.requiredGrounding)}`);
     const short = shortOfCmil(s.grounding.size, s.requiredGroundingCmil, basis.edition);

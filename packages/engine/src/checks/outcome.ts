@@ -1,4 +1,4 @@
-import type { DesignedCircuit, DesignedSegment } from "../designed.js";
+import type { DesignedCircuit, DesignedRun, DesignedSegment } from "../designed.js";
 import type { CheckGiven, Outcome } from "./finding.js";
 
 export const pass = (subject: string, says: string): Outcome => ({ verdict: "pass", subject, says });
@@ -12,15 +12,18 @@ export function eachCircuit(judge: (circuit: DesignedCircuit, given: CheckGiven)
   return (given) => given.design.circuits.map((circuit) => judge(circuit, given));
 }
 
-/** Runs a judgement on every segment of every circuit; null where the check has nothing to say of a segment. */
+/** Runs a judgement on every run of the tree, feeders first: what holds for a circuit and for a feeder alike. */
+export function eachRun(judge: (run: DesignedRun, given: CheckGiven) => Outcome): (given: CheckGiven) => Outcome[] {
+  return (given) => [...given.design.feeders, ...given.design.circuits].map((run) => judge(run, given));
+}
+
+/** Runs a judgement on every segment of every run; null where the check has nothing to say of a segment. */
 export function eachSegment(
-  judge: (segment: DesignedSegment, circuit: DesignedCircuit, subject: string, given: CheckGiven) => Outcome | null,
+  judge: (segment: DesignedSegment, run: DesignedRun, subject: string, given: CheckGiven) => Outcome | null,
 ): (given: CheckGiven) => Outcome[] {
   return (given) =>
-    given.design.circuits.flatMap((circuit) => {
-      const found = circuit.segments
-        .map((segment) => judge(segment, circuit, `${circuit.circuit.name}: ${segment.segment.name}`, given))
-        .filter((outcome) => outcome !== null);
-      return found.length > 0 ? found : [notApplicable(circuit.circuit.name, "no stretch of this circuit is of the kind")];
+    [...given.design.feeders, ...given.design.circuits].flatMap((run) => {
+      const found = run.segments.map((segment) => judge(segment, run, `${run.run.name}: ${segment.segment.name}`, given)).filter((outcome) => outcome !== null);
+      return found.length > 0 ? found : [notApplicable(run.run.name, "no stretch of it is of the kind")];
     });
 }

@@ -11,7 +11,7 @@ export const pvcExpansion: Check = {
   id: "pvc-expansion",
   title: "PVC outdoors has room to expand",
   rule: { sections: everyEdition("352.44"), standing: "memory" },
-  run: eachSegment(({ segment }, _circuit, subject) => {
+  run: eachSegment(({ segment }, _run, subject) => {
     if (!segment.method.startsWith("PVC") || segment.place !== "outdoors") return null;
     const inches = decimal(segment.length).times(12).times(PER_DEGREE_F).times(SPAN_F);
     return inches.lt("0.25")

@@ -8,7 +8,7 @@ export const racewayFill: Check = {
   id: "raceway-fill",
   title: "The raceway holds its conductors",
   rule: { sections: everyEdition("Chapter 9 Table 1"), standing: "published" },
-  run: eachSegment((s, _circuit, subject) => {
+  run: eachSegment((s, _run, subject) => {
     if (isCable(s.segment.method)) return null;
     const { others } = s.segment;
     if (others && others.current_carrying > 0 && others.area_in2 === 0)

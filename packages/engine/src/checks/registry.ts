@@ -7,12 +7,15 @@ import { breakerCarriesLoad } from "./breaker-carries-load.js";
 import { breakerListed } from "./breaker-listed.js";
 import { breakerPoles } from "./breaker-poles.js";
 import { breakerStandardRating } from "./breaker-standard-rating.js";
+import { buildingDisconnectRating } from "./building-disconnect-rating.js";
 import { burialCover } from "./burial-cover.js";
 import { cableWet } from "./cable-wet.js";
 import { conductorSize } from "./conductor-size.js";
 import { conductorTerminals } from "./conductor-terminals.js";
 import { conductorWet } from "./conductor-wet.js";
 import { coverPlate } from "./cover-plate.js";
+import { detachedDisconnect } from "./detached-disconnect.js";
+import { detachedElectrode } from "./detached-electrode.js";
 import { editionConfirmed } from "./edition-confirmed.js";
 import { emtBuried } from "./emt-buried.js";
 import { evDisconnect } from "./ev-disconnect.js";
@@ -36,6 +39,7 @@ import { rvUse } from "./rv-use.js";
 import { serviceCapacity } from "./service-capacity.js";
 import { smallConductor } from "./small-conductor.js";
 import { spliceFree } from "./splice-free.js";
+import { subpanelNeutral } from "./subpanel-neutral.js";
 import { torque } from "./torque.js";
 import { trenchOpen } from "./trench-open.js";
 import { voltageDrop } from "./voltage-drop.js";
@@ -51,12 +55,15 @@ export const CHECKS: readonly Check[] = [
   breakerListed,
   breakerPoles,
   breakerStandardRating,
+  buildingDisconnectRating,
   burialCover,
   cableWet,
   conductorSize,
   conductorTerminals,
   conductorWet,
   coverPlate,
+  detachedDisconnect,
+  detachedElectrode,
   editionConfirmed,
   emtBuried,
   evDisconnect,
@@ -79,6 +86,7 @@ export const CHECKS: readonly Check[] = [
   serviceCapacity,
   smallConductor,
   spliceFree,
+  subpanelNeutral,
   torque,
   trenchOpen,
   voltageDrop,

@@ -1,5 +1,5 @@
 import { everyEdition } from "../basis/edition.js";
-import type { DesignedCircuit } from "../designed.js";
+import type { DesignedRun } from "../designed.js";
 import { isCable } from "../tables/cable.js";
 import type { Check, Outcome } from "./finding.js";
 import { fail, needsPerson, notApplicable, pass } from "./outcome.js";
@@ -8,9 +8,9 @@ const STRONG = ["RMC", "IMC", "PVC-80"];
 const MEND = "use PVC Schedule 80, RMC or IMC from the cover depth to 8 ft above grade";
 
 /** Whether a stretch outdoors comes straight up from one in the ground. */
-function isRiser(circuit: DesignedCircuit, i: number): boolean {
-  const here = circuit.segments[i]?.segment.place === "outdoors";
-  return here && [i - 1, i + 1].some((j) => circuit.segments[j]?.segment.place === "buried");
+function isRiser(run: DesignedRun, i: number): boolean {
+  const here = run.segments[i]?.segment.place === "outdoors";
+  return here && [i - 1, i + 1].some((j) => run.segments[j]?.segment.place === "buried");
 }
 
 export const riserProtection: Check = {
@@ -18,10 +18,10 @@ export const riserProtection: Check = {
   title: "A riser exposed to damage is protected",
   rule: { sections: everyEdition("300.5(D)(1), (4)"), standing: "published" },
   run: ({ design }) =>
-    design.circuits.flatMap((circuit) => {
-      const found = circuit.segments.flatMap(({ segment }, i): Outcome[] => {
-        const subject = `${circuit.circuit.name}: ${segment.name}`;
-        const riser = isRiser(circuit, i);
+    [...design.feeders, ...design.circuits].flatMap((run) => {
+      const found = run.segments.flatMap(({ segment }, i): Outcome[] => {
+        const subject = `${run.run.name}: ${segment.name}`;
+        const riser = isRiser(run, i);
         if (!segment.exposed_to_damage && !riser) return [];
         if (STRONG.includes(segment.method)) return [pass(subject, `${segment.method} where it can be struck`)];
         if (segment.exposed_to_damage || isCable(segment.method))
@@ -34,6 +34,6 @@ export const riserProtection: Check = {
           ),
         ];
       });
-      return found.length > 0 ? found : [notApplicable(circuit.circuit.name, "nothing comes out of the ground or can be struck")];
+      return found.length > 0 ? found : [notApplicable(run.run.name, "nothing comes out of the ground or can be struck")];
     }),
 };

@@ -6,7 +6,7 @@ export const trenchOpen: Check = {
   title: "The trench stays open until it is inspected",
   rule: null,
   run: ({ design }) =>
-    design.circuits.some((c) => c.segments.some((s) => s.segment.place === "buried"))
+    [...design.feeders, ...design.circuits].some((c) => c.segments.some((s) => s.segment.place === "buried"))
       ? [needsPerson("Trench", "hold point: do not cover before inspection", "call for the trench inspection with the raceway laid and the depth to be seen")]
       : [notApplicable("Trench", "nothing is buried")],
 };

@@ -28,6 +28,9 @@ const SAYS: Readonly<Record<string, (value: unknown) => string>> = {
   appliances: () => "no fixed appliances counted",
   heating_or_cooling_added: yesNo("heating or cooling taken as added", "no heating or cooling taken as added"),
   confirmed_with_authority: yesNo("edition taken as confirmed with the authority", "edition not yet confirmed with the authority having jurisdiction"),
+  circuits: () => "no new circuit leaves it",
+  existing: yesNo("stands already", "taken as new"),
+  demand: (v) => (v === "sum" ? "every load behind it counted whole" : "its outlets counted as one RV site"),
   method: (v) => `voltage drop by the ${v} method`,
   limit_percent: (v) => `voltage drop limit of ${v} % taken`,
 };
@@ -40,6 +43,8 @@ function idle(group: Readonly<Record<string, unknown>>, key: string): boolean {
   const cable = typeof group.method === "string" && isCable(group.method);
   return (
     PLAIN.includes(key) ||
+    (key === "feeders" && isEmpty(group[key])) ||
+    (key === "circuits" && isEmpty(group[key]) && !isEmpty(group.feeders)) ||
     (cable && (key === "conductors" || key === "bends")) ||
     (typeof group.place === "string" && group.place !== "buried" && key === "over")
   );
@@ -65,5 +70,7 @@ function walk(given: unknown, filled: unknown, path: Assumed["path"], owner: str
     return walk(written, value, at, name);
   });
 }
+
+const isEmpty = (value: unknown) => Array.isArray(value) && value.length === 0;
 
 const isGroup = (value: unknown): value is Readonly<Record<string, unknown>> => typeof value === "object" && value !== null && !Array.isArray(value);

@@ -126,7 +126,7 @@ describe("an issue says where", () => {
     ["too large a number", changed("spaces: 30", "spaces: 85"), 16, 13, "service.panel.spaces", "at most 84"],
     ["three poles", changed("poles: 2", "poles: 3"), 22, 27, `${circuit}.breaker.poles`, "one of 1, 2"],
     ["a bad id", changed("id: house", "id: House 1"), 13, 9, "service.panel.id", "small letters"],
-    ["no circuits", `${GOOD.slice(0, GOOD.indexOf("    circuits:"))}    circuits: []\n`, 17, 15, "service.panel.circuits", "at least 1 entries"],
+    ["no circuits", `${GOOD.slice(0, GOOD.indexOf("    circuits:"))}    circuits: []\n`, 17, 15, "service.panel.circuits", "under circuits or feeders"],
     ["a method without its measurement", changed("  measured: {", "  # measured: {"), 10, 16, "service.load_method", "add service.measured"],
     [
       "a method without its loads",

@@ -48,26 +48,33 @@ const box = z.strictObject({
   clamps: z.boolean().default(false).describe("has clamps inside"),
 });
 
-const circuit = z.strictObject({
+const breaker = z.strictObject({
+  rating: written("current", { min: 10, max: 400 }).optional(),
+  poles: z.union([z.literal(1), z.literal(2)]),
+  spaces: z.array(count.min(1)).min(1).max(2),
+  gfci: z.boolean(),
+  listed_for_panel: z.boolean().optional(),
+  interrupting_kA: z.number().min(1).max(200).optional(),
+});
+
+/** What a circuit and a feeder have in common: protected at a panel, run along a route through boxes. */
+const run = {
   id,
   name: text,
+  breaker,
+  terminals_75C: z.boolean().default(false).describe("what the conductors end on at both ends is listed and marked for 75 °C"),
+  route: z.array(segment).min(1).max(20),
+  boxes: z.array(box).max(20).default([]),
+};
+
+const circuit = z.strictObject({
+  ...run,
   serves: z.enum(["rv-50", "rv-30", "ev-supply"]),
   current: written("current", { min: 1, max: 400 }).describe("the equipment's or outlet's rated current"),
   load: written("power", { max: 200000 }).optional().describe("load on the service, when it is not volts × amperes"),
   dedicated_use_note: text.optional(),
-  breaker: z.strictObject({
-    rating: written("current", { min: 10, max: 400 }).optional(),
-    poles: z.union([z.literal(1), z.literal(2)]),
-    spaces: z.array(count.min(1)).min(1).max(2),
-    gfci: z.boolean(),
-    listed_for_panel: z.boolean().optional(),
-    interrupting_kA: z.number().min(1).max(200).optional(),
-  }),
   cover_plate: z.enum(["weatherproof-in-use", "weatherproof-closed", "none"]).optional(),
   listed_rv_power_outlet: z.boolean().default(false),
-  terminals_75C: z.boolean().default(false).describe("breaker and outlet both listed and marked for 75 °C conductors"),
-  route: z.array(segment).min(1).max(20),
-  boxes: z.array(box).max(20).default([]),
 });
 
 const position = z.strictObject({
@@ -86,7 +93,26 @@ const panel = z.strictObject({
   terminal_temperature: z.union([z.literal(60), z.literal(75)]).default(75),
   working_space_clear: z.boolean().optional(),
   directory: z.array(position).max(84).default([]),
-  circuits: z.array(circuit).min(1).max(30),
+  existing_load: written("power", { max: 200000 }).optional().describe("a panel on a feeder: what it carries already, taken as even on both legs"),
+  circuits: z.array(circuit).max(30).default([]),
+  get feeders() {
+    return z.array(feeder).max(12).default([]);
+  },
+});
+
+const feeder = z.strictObject({
+  ...run,
+  existing: z.boolean().default(false).describe("stands already: its sizes are given and it is checked, not bought"),
+  building: z.enum(["same", "detached", "pedestal"]).describe("where the panel it feeds stands"),
+  demand: z
+    .enum(["sum", "rv-site"])
+    .default("sum")
+    .describe("sum: every load whole. rv-site: the outlets of one RV stand count once, by the largest, as a park counts a site"),
+  disconnect: z.boolean().optional().describe("a disconnecting means stands at the fed building or panel"),
+  electrode: z.boolean().optional().describe("a grounding electrode is or will be connected at a detached building"),
+  get panel() {
+    return panel;
+  },
 });
 
 const existingLoads = z.strictObject({
@@ -126,7 +152,10 @@ export const jobSchema = z.strictObject({
 });
 
 export type Job = z.output<typeof jobSchema>;
-export type Circuit = Job["service"]["panel"]["circuits"][number];
-export type Segment = Circuit["route"][number];
-export type Box = Circuit["boxes"][number];
-export type Panel = Job["service"]["panel"];
+export type Circuit = z.output<typeof circuit>;
+export type Segment = z.output<typeof segment>;
+export type Box = z.output<typeof box>;
+export type Panel = z.output<typeof panel>;
+export type Feeder = z.output<typeof feeder>;
+/** What a circuit and a feeder have in common. */
+export type Run = Pick<Circuit, keyof typeof run>;

@@ -1,7 +1,7 @@
 import { cite } from "../basis/citation.js";
 import type { Edition } from "../basis/edition.js";
 import { article220 } from "../basis/edition.js";
-import type { Assumption, DesignedCircuit, ServiceLoad } from "../designed.js";
+import type { Assumption, ServiceLoad } from "../designed.js";
 import type { Job } from "../job/schema.js";
 import { decimal, print, ROUNDINGS } from "../quantity.js";
 import { type Worked, worked } from "../worked.js";
@@ -10,17 +10,16 @@ import { measuredDemand } from "./measured-demand.js";
 
 const VOLTS = 240;
 
-/** The service with and without the new circuits, in VA and amperes, and the margin left. New circuits are added whole. */
+/** The service with and without the new circuits, in VA and amperes, and the margin left. New loads are added whole. */
 export function serviceLoad(
   job: Job,
-  circuits: readonly DesignedCircuit[],
+  added: readonly { readonly id: string; readonly va: string }[],
   edition: Edition,
 ): { readonly load: ServiceLoad; readonly assumptions: readonly Assumption[] } {
   const { service } = job;
   const rating = leastRating(job);
   const { total: without, steps: existing, method, assumptions } = service.load_method === "measured-demand" ? measured(job, edition) : computed(job, edition);
-  const added = circuits.map((circuit) => circuit.load);
-  const sum = added.reduce((total, load) => total.plus(load.value), decimal(without.value));
+  const sum = added.reduce((total, load) => total.plus(load.va), decimal(without.value));
   const rounding = cite({ sections: article220("5(B)"), standing: "published" }, edition)!;
   const amps = (id: string, label: string, va: Worked | string, inputs: string[]) => {
     const value = typeof va === "string" ? va : va.value;
@@ -41,8 +40,8 @@ export function serviceLoad(
     label: "Demand with the new work",
     value: sum.toFixed(),
     unit: "VA",
-    expression: [without, ...added].map((w) => print(w.value)).join(" + "),
-    inputs: [without.id, ...added.map((w) => w.id)],
+    expression: [without.value, ...added.map((load) => load.va)].map((va) => print(va)).join(" + "),
+    inputs: [without.id, ...added.map((load) => load.id)],
     edition,
   });
   const amperesWithout = amps("service.amperes-without", "Service current without the new work", without, [without.id]);

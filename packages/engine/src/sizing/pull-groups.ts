@@ -1,21 +1,21 @@
-import type { Circuit, Segment } from "../job/schema.js";
+import type { Run, Segment } from "../job/schema.js";
 import { isCable } from "../tables/cable.js";
 import { compareSizes, type Size } from "../tables/size.js";
 
 /** Whether two stretches that follow one another are one pull: raceways, no box between, the same conductors. Splices only in boxes, 300.15. */
-export function isOnePull(circuit: Circuit, before: Segment, after: Segment): boolean {
-  const boxBetween = circuit.boxes.some((box) => box.after === before.name);
+export function isOnePull(run: Run, before: Segment, after: Segment): boolean {
+  const boxBetween = run.boxes.some((box) => box.after === before.name);
   const alike = before.conductors.insulation === after.conductors.insulation && before.conductors.material === after.conductors.material;
   return !boxBetween && alike && !isCable(before.method) && !isCable(after.method);
 }
 
 /** Least sizes raised so that a pull has one size throughout: the largest any part of it needs. null stays where nothing serves. */
-export function raiseOverPulls(circuit: Circuit, least: readonly (Size | null)[]): (Size | null)[] {
+export function raiseOverPulls(run: Run, least: readonly (Size | null)[]): (Size | null)[] {
   const raised = [...least];
   const larger = (a: Size | null, b: Size | null) => (a === null || b === null ? null : compareSizes(a, b) >= 0 ? a : b);
   const join = (i: number, j: number) => {
-    const [one, other] = [circuit.route[Math.min(i, j)]!, circuit.route[Math.max(i, j)]!];
-    if (isOnePull(circuit, one, other)) raised[j] = larger(raised[j]!, raised[i]!);
+    const [one, other] = [run.route[Math.min(i, j)]!, run.route[Math.max(i, j)]!];
+    if (isOnePull(run, one, other)) raised[j] = larger(raised[j]!, raised[i]!);
   };
   for (let i = 1; i < raised.length; i++) join(i - 1, i);
   for (let i = raised.length - 1; i > 0; i--) join(i, i - 1);

@@ -1,6 +1,6 @@
 import type { Basis } from "../basis/basis.js";
 import type { Assumption, DesignedSegment } from "../designed.js";
-import type { Circuit, Segment } from "../job/schema.js";
+import type { Segment } from "../job/schema.js";
 import type { OutletNeeds } from "../outlet.js";
 import { CABLE_GROUNDING, isCable } from "../tables/cable.js";
 import { compareSizes, type Size } from "../tables/size.js";
@@ -16,8 +16,7 @@ export interface SegmentGiven {
   readonly id: string;
   readonly path: string;
   readonly segment: Segment;
-  readonly circuit: Circuit;
-  readonly needs: OutletNeeds;
+  readonly needs: Pick<OutletNeeds, "hots" | "neutral">;
   readonly rating: number;
   readonly demand: ConductorDemand;
   readonly terminalC: 60 | 75;
@@ -77,7 +76,8 @@ export function designSegment(
   if (found) steps.push(found.corrected, found.terminal, found.allowed);
   steps.push(grounding.worked);
   if (fill) steps.push(fill.area, fill.limit, fill.percent);
-  if (segment.place === "buried") steps.push(leastCover({ id: `${id}.cover`, method: segment.method, place: segment.over, basis }));
+  const cover = segment.place === "buried" ? leastCover({ id: `${id}.cover`, method: segment.method, place: segment.over, basis }) : null;
+  if (cover) steps.push(cover);
   const assumption = ambientOf(segment, given.path).assumption;
   return {
     designed: {
@@ -88,6 +88,8 @@ export function designSegment(
       requiredSize: least,
       requiredGrounding: grounding.size,
       requiredGroundingCmil: grounding.leastCmil,
+      terminal: found?.terminal ?? null,
+      leastCover: cover,
       ampacity: found?.allowed ?? null,
       tradeSize: fill?.tradeSize ?? null,
       fill: fill ? { area: fill.area, limit: fill.limit, percent: fill.percent, smallest: fill.smallest } : null,
