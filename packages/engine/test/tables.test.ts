@@ -3,29 +3,62 @@ import { EDITIONS } from "../src/basis/edition.js";
 import { COUNT_ADJUSTMENT } from "../src/tables/adjustment.js";
 import { AMBIENT_CORRECTION } from "../src/tables/ambient.js";
 import { AMPACITY } from "../src/tables/ampacity.js";
+import { BEND_RADIUS } from "../src/tables/bend-radius.js";
+import { BENDING_SPACE_OPPOSITE, BENDING_SPACE_SIDE } from "../src/tables/bending-space.js";
 import { BOX_ALLOWANCE } from "../src/tables/box-allowance.js";
 import { BURIAL_COVER } from "../src/tables/burial.js";
 import { type CodeTable, readCell } from "../src/tables/code-table.js";
+import { COMPACT_CONDUCTOR } from "../src/tables/compact-conductor.js";
 import { CONDUCTOR } from "../src/tables/conductor.js";
+import { DRYER_DEMAND } from "../src/tables/dryer-demand.js";
+import { ELECTRODE_CONDUCTOR, SUPPLY_BONDING } from "../src/tables/electrode.js";
 import { FILL_PERCENT } from "../src/tables/fill-percent.js";
 import { GROUNDING_CONDUCTOR } from "../src/tables/grounding.js";
+import { AC_IMPEDANCE } from "../src/tables/impedance.js";
 import { INSULATED_CONDUCTOR } from "../src/tables/insulated.js";
+import { LIGHTING_DEMAND } from "../src/tables/lighting-demand.js";
+import { METAL_BOX } from "../src/tables/metal-box.js";
+import { MOTOR_CURRENT } from "../src/tables/motor-current.js";
+import { PVC_EXPANSION } from "../src/tables/pvc-expansion.js";
 import { RACEWAY } from "../src/tables/raceway.js";
+import { RANGE_DEMAND } from "../src/tables/range-demand.js";
+import { RV_SITE_DEMAND, RV_SITE_LOAD } from "../src/tables/rv-site-demand.js";
 import { SIZES } from "../src/tables/size.js";
 import { SMALL_CONDUCTOR } from "../src/tables/small-conductor.js";
+import { PVC_SUPPORT, SUPPORT, THREADED_SUPPORT } from "../src/tables/support.js";
+import { WELDER_DUTY } from "../src/tables/welder-duty.js";
 
 const TABLES: readonly CodeTable[] = [
-  AMPACITY,
+  AC_IMPEDANCE,
   AMBIENT_CORRECTION,
-  COUNT_ADJUSTMENT,
+  AMPACITY,
+  BENDING_SPACE_OPPOSITE,
+  BENDING_SPACE_SIDE,
+  BEND_RADIUS,
   BOX_ALLOWANCE,
   BURIAL_COVER,
+  COMPACT_CONDUCTOR,
   CONDUCTOR,
+  COUNT_ADJUSTMENT,
+  DRYER_DEMAND,
+  ELECTRODE_CONDUCTOR,
   FILL_PERCENT,
   GROUNDING_CONDUCTOR,
   INSULATED_CONDUCTOR,
+  LIGHTING_DEMAND,
+  METAL_BOX,
+  MOTOR_CURRENT,
+  PVC_EXPANSION,
+  PVC_SUPPORT,
   RACEWAY,
+  RANGE_DEMAND,
+  RV_SITE_DEMAND,
+  RV_SITE_LOAD,
   SMALL_CONDUCTOR,
+  SUPPLY_BONDING,
+  SUPPORT,
+  THREADED_SUPPORT,
+  WELDER_DUTY,
 ];
 
 describe("every table", () => {

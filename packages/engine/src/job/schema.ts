@@ -84,7 +84,7 @@ const position = z.strictObject({
   serves: text,
 });
 
-const panel = z.strictObject({
+const panelFields = z.strictObject({
   id,
   name: text,
   bus: written("current", { min: 30, max: 600 }),
@@ -95,12 +95,9 @@ const panel = z.strictObject({
   directory: z.array(position).max(84).default([]),
   existing_load: written("power", { max: 200000 }).optional().describe("a panel on a feeder: what it carries already, taken as even on both legs"),
   circuits: z.array(circuit).max(30).default([]),
-  get feeders() {
-    return z.array(feeder).max(12).default([]);
-  },
 });
 
-const feeder = z.strictObject({
+const feederFields = z.strictObject({
   ...run,
   existing: z.boolean().default(false).describe("stands already: its sizes are given and it is checked, not bought"),
   building: z.enum(["same", "detached", "pedestal"]).describe("where the panel it feeds stands"),
@@ -110,6 +107,30 @@ const feeder = z.strictObject({
     .describe("sum: every load whole. rv-site: the outlets of one RV stand count once, by the largest, as a park counts a site"),
   disconnect: z.boolean().optional().describe("a disconnecting means stands at the fed building or panel"),
   electrode: z.boolean().optional().describe("a grounding electrode is or will be connected at a detached building"),
+});
+
+// Written out, since a declaration file cannot hold the inferred type of two schemas that contain one another.
+export interface Panel extends z.output<typeof panelFields> {
+  feeders: Feeder[];
+}
+export interface Feeder extends z.output<typeof feederFields> {
+  panel: Panel;
+}
+interface WrittenPanel extends z.input<typeof panelFields> {
+  feeders?: WrittenFeeder[];
+}
+interface WrittenFeeder extends z.input<typeof feederFields> {
+  panel: WrittenPanel;
+}
+
+const panel: z.ZodType<Panel, WrittenPanel> = z.strictObject({
+  ...panelFields.shape,
+  get feeders(): z.ZodType<Feeder[], WrittenFeeder[] | undefined> {
+    return z.array(feeder).max(12).default([]);
+  },
+});
+const feeder: z.ZodType<Feeder, WrittenFeeder> = z.strictObject({
+  ...feederFields.shape,
   get panel() {
     return panel;
   },
@@ -155,7 +176,5 @@ export type Job = z.output<typeof jobSchema>;
 export type Circuit = z.output<typeof circuit>;
 export type Segment = z.output<typeof segment>;
 export type Box = z.output<typeof box>;
-export type Panel = z.output<typeof panel>;
-export type Feeder = z.output<typeof feeder>;
 /** What a circuit and a feeder have in common. */
 export type Run = Pick<Circuit, keyof typeof run>;

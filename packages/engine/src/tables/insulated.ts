@@ -194,3 +194,23 @@ export const INSULATED_CONDUCTOR = {
     },
   ],
 } as const satisfies CodeTable;
+
+/** First part of a row name by the marking on the conductor. RHH, RHW and RHW-2 are taken with their outer covering unless marked otherwise. */
+export const INSULATION_ROWS: Readonly<Record<string, string>> = {
+  THHN: "THHN/THWN/THWN-2",
+  THWN: "THHN/THWN/THWN-2",
+  "THWN-2": "THHN/THWN/THWN-2",
+  XHH: "XHHW/XHHW-2/XHH",
+  XHHW: "XHHW/XHHW-2/XHH",
+  "XHHW-2": "XHHW/XHHW-2/XHH",
+  TW: "TW/THW/THHW/THW-2",
+  THW: "TW/THW/THHW/THW-2",
+  THHW: "TW/THW/THHW/THW-2",
+  "THW-2": "TW/THW/THHW/THW-2",
+  RHH: "RHH/RHW/RHW-2 with outer covering",
+  RHW: "RHH/RHW/RHW-2 with outer covering",
+  "RHW-2": "RHH/RHW/RHW-2 with outer covering",
+  "RHH without covering": "RHH/RHW/RHW-2 without outer covering",
+  "RHW without covering": "RHH/RHW/RHW-2 without outer covering",
+  "RHW-2 without covering": "RHH/RHW/RHW-2 without outer covering",
+};

@@ -1,0 +1,52 @@
+export type OutletKind = "rv-50" | "rv-30" | "ev-supply";
+export type Conductor = "hot1" | "hot2" | "neutral" | "ground";
+export type Terminal = "L1" | "L2" | "N" | "G";
+export type ReadingName = "L1-N" | "L2-N" | "L1-L2" | "L1-G" | "L2-G" | "N-G";
+
+/** The readings of each outlet in the order they are taken; L1 is the one hot of a 30 A 125 V outlet. */
+export const READINGS: Readonly<Record<OutletKind, readonly ReadingName[]>> = {
+  "rv-50": ["L1-N", "L2-N", "L1-L2", "L1-G", "L2-G", "N-G"],
+  "rv-30": ["L1-N", "L1-G", "N-G"],
+  "ev-supply": ["L1-L2", "L1-G", "L2-G"],
+};
+
+export const TERMINALS: Readonly<Record<ReadingName, readonly [Terminal, Terminal]>> = {
+  "L1-N": ["L1", "N"],
+  "L2-N": ["L2", "N"],
+  "L1-L2": ["L1", "L2"],
+  "L1-G": ["L1", "G"],
+  "L2-G": ["L2", "G"],
+  "N-G": ["N", "G"],
+};
+
+/** How a run is connected: where each conductor begins in the panel, on which terminal it lands, and what is wrong with it. */
+export interface Wiring {
+  readonly begins: Readonly<Partial<Record<Conductor, "leg-1" | "leg-2" | "neutral-bar" | "ground-bar">>>;
+  readonly lands: Readonly<Partial<Record<Terminal, Conductor>>>;
+  readonly open: readonly Conductor[];
+  readonly addedOhms: Readonly<Partial<Record<Conductor, number>>>;
+  readonly bondedAtOutlet: boolean;
+}
+
+const FAULTLESS = { open: [], addedOhms: {}, bondedAtOutlet: false } as const;
+
+/** The right wiring of each outlet: 14-50R four wires, TT-30R three, supply equipment two hots and a ground. */
+export const SOUND: Readonly<Record<OutletKind, Wiring>> = {
+  "rv-50": {
+    begins: { hot1: "leg-1", hot2: "leg-2", neutral: "neutral-bar", ground: "ground-bar" },
+    lands: { L1: "hot1", L2: "hot2", N: "neutral", G: "ground" },
+    ...FAULTLESS,
+  },
+  "rv-30": { begins: { hot1: "leg-1", neutral: "neutral-bar", ground: "ground-bar" }, lands: { L1: "hot1", N: "neutral", G: "ground" }, ...FAULTLESS },
+  "ev-supply": { begins: { hot1: "leg-1", hot2: "leg-2", ground: "ground-bar" }, lands: { L1: "hot1", L2: "hot2", G: "ground" }, ...FAULTLESS },
+};
+
+/** The wiring with the conductors of two terminals changed over. */
+export function swapped(wiring: Wiring, a: Terminal, b: Terminal): Wiring {
+  return { ...wiring, lands: { ...wiring.lands, [a]: wiring.lands[b], [b]: wiring.lands[a] } };
+}
+
+/** The wiring with one more conductor broken. */
+export function opened(wiring: Wiring, ...conductors: readonly Conductor[]): Wiring {
+  return { ...wiring, open: [...wiring.open, ...conductors] };
+}

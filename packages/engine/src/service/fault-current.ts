@@ -1,0 +1,127 @@
+import { citeOther } from "../basis/citation.js";
+import type { Edition } from "../basis/edition.js";
+import { type Decimal, decimal, type Numeric, print } from "../quantity.js";
+import type { Material } from "../sizing/ampacity.js";
+import { type ConductorRun, type Impedance, loopImpedance, magnitude, series } from "../sizing/impedance.js";
+import type { ConduitMaterial } from "../tables/impedance.js";
+import type { Size } from "../tables/size.js";
+import { type Worked, worked } from "../worked.js";
+import { type FaultSource, sourceImpedance } from "./fault-source.js";
+
+const OHM = citeOther("Ohm's law", "I = V / √(R² + X²), resistances and reactances added apart", "practice");
+
+export const FAULT_PATHS = ["line-to-line", "line-to-neutral", "line-to-ground"] as const;
+export type FaultPath = (typeof FAULT_PATHS)[number];
+
+/** One stretch from the source on. Before the main bonding jumper there is no grounding conductor: a ground fault returns in the neutral. */
+export interface FaultSegment {
+  readonly name: string;
+  readonly material: Material;
+  readonly conduit: ConduitMaterial;
+  readonly feet: Numeric;
+  readonly celsius: Numeric;
+  readonly parallel?: number;
+  readonly hot: Size;
+  readonly neutral: Size | null;
+  readonly grounding: { readonly size: Size; readonly material: Material; readonly parallel?: number } | null;
+  readonly supplySide: boolean;
+}
+
+/** The conductors a fault at a segment's end adds to its path; null where the segment has no such return. */
+export function faultRuns(segment: FaultSegment, path: FaultPath): readonly ConductorRun[] | null {
+  const hot: ConductorRun = { ...segment, size: segment.hot };
+  if (path === "line-to-line") return [hot, hot];
+  if (path === "line-to-neutral" || segment.supplySide) return segment.neutral === null ? null : [hot, { ...hot, size: segment.neutral }];
+  const { grounding } = segment;
+  return grounding && [hot, { ...hot, size: grounding.size, material: grounding.material, parallel: grounding.parallel ?? segment.parallel ?? 1 }];
+}
+
+export interface FaultLevel {
+  readonly at: string;
+  readonly impedance: Impedance;
+  readonly total: Worked;
+  readonly amperes: Worked;
+  /** Every worked line of this point, in order, `total` and `amperes` last. */
+  readonly steps: readonly Worked[];
+}
+
+export interface FaultGiven {
+  readonly id: string;
+  readonly source: FaultSource;
+  /** Volts line to line; faults to neutral and ground are driven by half. */
+  readonly volts: Numeric;
+  readonly segments: readonly FaultSegment[];
+  readonly path: FaultPath;
+  readonly edition: Edition;
+}
+
+/**
+ * Symmetrical fault current along a chain, in amperes: at the source's terminals and at the end of each segment, of a bolted fault
+ * line to line, to neutral or to ground. R + jX of source and conductors (Table 9) are summed apart. Motors add nothing here. Null
+ * where Table 9 lacks a conductor or a segment has no return for the path. Cold conductors (25 °C) give the highest figure.
+ */
+export function faultCurrents(given: FaultGiven): readonly FaultLevel[] | null {
+  const { id, path, edition } = given;
+  const through = path === "line-to-line" ? "lines" : "neutral";
+  const source = sourceImpedance({ id: `${id}.source`, source: given.source, volts: given.volts, through });
+  const volts = through === "lines" ? decimal(given.volts) : decimal(given.volts).div(2);
+  let last = level({ id: `${id}.source`, at: "the source", impedance: source.impedance, volts, steps: source.steps, edition });
+  const levels: FaultLevel[] = [last];
+  for (const [index, segment] of given.segments.entries()) {
+    const at = `${id}.${index + 1}`;
+    const runs = faultRuns(segment, path);
+    const loop = runs && loopImpedance({ id: at, label: segment.name, runs, edition });
+    if (!loop) return null;
+    const impedance = series(last.impedance, loop.impedance);
+    const sums = (["r", "x"] as const).map((axis) => sumStep(at, segment.name, axis, last.impedance, loop.impedance, edition));
+    last = level({ id: at, at: segment.name, impedance, volts, steps: [loop.resistance, loop.reactance, ...sums], edition });
+    levels.push(last);
+  }
+  return levels;
+}
+
+function sumStep(id: string, at: string, axis: "r" | "x", before: Impedance, added: Impedance, edition: Edition): Worked {
+  const name = axis === "r" ? "resistance" : "reactance";
+  return worked({
+    id: `${id}.path-${name}`,
+    label: `Path ${name} to the end of ${at}`,
+    value: before[axis].plus(added[axis]).toSignificantDigits(20).toFixed(),
+    unit: "ohm",
+    expression: `${print(before[axis], 8)} Ω + ${print(added[axis], 8)} Ω`,
+    inputs: [`${id}.${name}`],
+    edition,
+  });
+}
+
+function level(given: {
+  readonly id: string;
+  readonly at: string;
+  readonly impedance: Impedance;
+  readonly volts: Decimal;
+  readonly steps: readonly Worked[];
+  readonly edition: Edition;
+}): FaultLevel {
+  const { id, at, impedance, volts, steps, edition } = given;
+  const ohms = magnitude(impedance);
+  const [r, x] = [print(impedance.r, 8), print(impedance.x, 8)];
+  const total = worked({
+    id: `${id}.total`,
+    label: `Impedance of the fault path at ${at}`,
+    value: ohms.toSignificantDigits(16).toFixed(),
+    unit: "ohm",
+    expression: `√(${r} × ${r} + ${x} × ${x})`,
+    inputs: steps.slice(-2).map((step) => step.id),
+    edition,
+  });
+  const amperes = worked({
+    id: `${id}.amperes`,
+    label: `Available fault current at ${at}`,
+    value: volts.div(ohms).toSignificantDigits(16).toFixed(),
+    unit: "A",
+    expression: `${print(volts)} V / ${print(ohms, 8)} Ω`,
+    inputs: [total.id],
+    citations: [OHM],
+    edition,
+  });
+  return { at, impedance, total, amperes, steps: [...steps, total, amperes] };
+}

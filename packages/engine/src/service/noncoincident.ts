@@ -1,0 +1,60 @@
+import { article220, type Edition, type PerEdition } from "../basis/edition.js";
+import { decimal, print } from "../quantity.js";
+import type { Worked } from "../worked.js";
+import { type LoadRule, loadLine } from "./load-line.js";
+
+/** The part of a motor or air conditioner that joins it in the comparison when it is not the largest. From memory, 2020 on. */
+const MOTOR_PART: PerEdition<string> = { "2017": "0", "2020": "0.25", "2023": "0.25", "2026": "0.25" };
+const RULE: LoadRule = { sections: article220("60"), standing: { "2017": "published", "2020": "memory", "2023": "memory", "2026": "memory" } };
+
+export interface NoncoincidentLoad {
+  readonly name: string;
+  readonly va: number;
+  /** A motor or air-conditioning load. */
+  readonly motor: boolean;
+}
+
+export interface Noncoincident {
+  readonly total: Worked;
+  readonly steps: readonly Worked[];
+  /** The load that counts; null when there is none. */
+  readonly counted: NoncoincidentLoad | null;
+  /** The motor that counts at 125 % already, so that it is not the largest motor once more. */
+  readonly motorIncreased: boolean;
+}
+
+/**
+ * The larger of loads unlikely to run together, in VA. 220.60. From 2020 a motor load that is not the largest is compared at 125 %; where
+ * another motor outside the set is the largest of all, only by how much it is exceeded, so that each way of running is summed whole.
+ */
+export function noncoincidentLoad(given: {
+  readonly id: string;
+  readonly loads: readonly NoncoincidentLoad[];
+  /** The largest motor outside the set in VA, which has its 25 % on a line of its own. */
+  readonly otherMotorVA?: number;
+  readonly edition: Edition;
+}): Noncoincident {
+  const { id, loads, otherMotorVA = 0, edition } = given;
+  const largest = loads.reduce<NoncoincidentLoad | null>((a, b) => (a === null || b.va > a.va ? b : a), null);
+  const compared = loads.map((load) => {
+    const part = decimal(load.motor && load !== largest && load.va > otherMotorVA ? MOTOR_PART[edition] : 0);
+    const plain = `${print(load.va)} VA`;
+    const expression = part.isZero()
+      ? plain
+      : otherMotorVA === 0
+        ? `${plain} × ${part.plus(1).toFixed()}`
+        : `${plain} + ${part.toFixed()} × (${plain} - ${print(otherMotorVA)} VA)`;
+    return { load, expression, increased: !part.isZero(), weight: part.times(load.va - otherMotorVA).plus(load.va) };
+  });
+  const first = compared.find(({ load }) => load === largest);
+  const most = compared.reduce((a, b) => (a !== undefined && b.weight.gt(a.weight) ? b : a), first);
+  const total = loadLine({
+    id,
+    label: most ? `Larger of loads not used together: ${most.load.name}` : "Loads not used together",
+    value: most?.weight ?? decimal(0),
+    expression: compared.length > 1 ? `max(${compared.map((c) => c.expression).join("; ")})` : (most?.expression ?? "0 VA"),
+    rules: [RULE],
+    edition,
+  });
+  return { total, steps: [total], counted: most?.load ?? null, motorIncreased: most?.increased ?? false };
+}

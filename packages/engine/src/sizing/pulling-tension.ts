@@ -1,0 +1,96 @@
+import { citeOther } from "../basis/citation.js";
+import { Decimal, decimal, type Numeric, print } from "../quantity.js";
+import { type Worked, worked } from "../worked.js";
+
+/** None of this is the electrical code's: it is mechanics (tools.gera.services, machinecalcs.com: the same formulas). */
+const STRAIGHT = citeOther("Mechanics of a cable pull", "straight: T = T1 + w L μ", "published");
+const BEND = citeOther("Mechanics of a cable pull", "bend: T = T1 e^(μθ)", "published");
+const RISE = citeOther("Mechanics of a cable pull", "climb adds the weight of the rise", "memory");
+const SIDEWALL = citeOther("Mechanics of a cable pull", "sidewall pressure: P = T / R", "published");
+
+/** Lengths in ft, `riseFt` the climb in the direction of the pull (less than 0 going down); a bend's radius in in, to its centre line. */
+export type PullPart =
+  | { readonly kind: "straight"; readonly feet: Numeric; readonly riseFt?: Numeric }
+  | { readonly kind: "bend"; readonly degrees: Numeric; readonly radiusIn: Numeric };
+
+export interface PullingTension {
+  /** Tension after each part, lbf, in order of the pull. */
+  readonly steps: readonly Worked[];
+  /** Pressure on the outside of each bend, lbf/ft. */
+  readonly sidewalls: readonly Worked[];
+  readonly end: Worked;
+}
+
+/**
+ * Tension along a pull, from where the conductors go in to where they are pulled out. `weight` is of all conductors together, lb/ft;
+ * `friction` 0.5 is a usual dry figure, 0.35 with lubricant (common practice). `pressing` is the factor of `wedgingFactor`, 1 when left out.
+ * At least one part.
+ */
+export function pullingTension(given: {
+  readonly id: string;
+  readonly parts: readonly PullPart[];
+  readonly weight: Numeric;
+  readonly friction: Numeric;
+  readonly pressing?: Numeric;
+  /** Held back at the reel, lbf. */
+  readonly startLbf?: Numeric;
+}): PullingTension {
+  if (given.parts.length === 0) throw new RangeError("a pull has at least one part");
+  const drag = decimal(given.friction).times(given.pressing ?? 1);
+  const steps: Worked[] = [];
+  const sidewalls: Worked[] = [];
+  let tension = decimal(given.startLbf ?? 0);
+  for (const [i, part] of given.parts.entries()) {
+    const step =
+      part.kind === "straight"
+        ? straight(`${given.id}.${i + 1}`, part, tension, drag, decimal(given.weight))
+        : bend(`${given.id}.${i + 1}`, part, tension, drag);
+    steps.push(step);
+    tension = decimal(step.value);
+    if (part.kind === "bend") sidewalls.push(sidewall(`${given.id}.${i + 1}.sidewall`, step, part.radiusIn));
+  }
+  return { steps, sidewalls, end: steps.at(-1)! };
+}
+
+function straight(id: string, part: Extract<PullPart, { kind: "straight" }>, before: Decimal, drag: Decimal, weight: Decimal): Worked {
+  const rise = decimal(part.riseFt ?? 0);
+  const level = decimal(part.feet).pow(2).minus(rise.pow(2));
+  if (level.isNegative()) throw new RangeError("a stretch cannot climb more than its length");
+  const run = level.sqrt();
+  // A cable is not pushed: going down the reel holds it back, so tension never falls below nothing.
+  const after = Decimal.max(0, before.plus(weight.times(drag.times(run).plus(rise))));
+  const climb = rise.isZero() ? "" : ` + ${print(weight, 4)} × ${rise.isNegative() ? `(${print(rise)})` : print(rise)} ft`;
+  return worked({
+    id,
+    label: `Tension after ${print(part.feet)} ft straight`,
+    value: after.toSignificantDigits(8).toFixed(),
+    unit: "lbf",
+    expression: `max(0, ${print(before)} lbf + ${print(weight, 4)} × ${print(run)} ft × ${print(drag, 4)}${climb})`,
+    citations: rise.isZero() ? [STRAIGHT] : [STRAIGHT, RISE],
+  });
+}
+
+function bend(id: string, part: Extract<PullPart, { kind: "bend" }>, before: Decimal, drag: Decimal): Worked {
+  const radians = decimal(part.degrees).times(Decimal.acos(-1)).div(180);
+  return worked({
+    id,
+    label: `Tension after a bend of ${print(part.degrees)}°`,
+    value: before.times(drag.times(radians).exp()).toSignificantDigits(8).toFixed(),
+    unit: "lbf",
+    expression: `${print(before)} lbf × 2.71828 ^ (${print(drag, 4)} × ${print(radians, 4)})`,
+    citations: [BEND],
+  });
+}
+
+function sidewall(id: string, after: Worked, radiusIn: Numeric): Worked {
+  if (decimal(radiusIn).lte(0)) throw new RangeError("a bend has a radius");
+  return worked({
+    id,
+    label: `Sidewall pressure in a bend of ${print(radiusIn)} in radius`,
+    value: decimal(after.value).times(12).div(radiusIn).toSignificantDigits(8).toFixed(),
+    unit: "lbf/ft",
+    expression: `${print(after.value)} lbf / (${print(radiusIn)} in / 12)`,
+    inputs: [after.id],
+    citations: [SIDEWALL],
+  });
+}
