@@ -1,10 +1,10 @@
 import { design, jobSchema } from "@branchwork/engine";
 import { describe, expect, it } from "vitest";
+import { assumptionsPart } from "./compose/assumptions.js";
+import { type Block, drawing } from "./compose/packet.js";
 import { readingsAt } from "./compose/readings.js";
-import { chainOf } from "./drawing/graph.js";
-import { LETTER_SIZE } from "./drawing/lettering.js";
-import { PAGE, scenesOf } from "./drawing/scene.js";
-import { composePacket, drawOneLine, type Overlay, overlaySchema, renderHtml } from "./index.js";
+import { columnName } from "./compose/worked-lines.js";
+import { composePacket, type Overlay, overlaySchema, renderHtml } from "./index.js";
 
 const FONTS = { family: "Any", faces: [{ weight: 400, base64: "AAAA" }] };
 
@@ -88,7 +88,7 @@ describe("hostile text", () => {
   it("a template expression is printed and not run", () => {
     const html = htmlOf("{{packet.title}}{{{css}}}Z9");
     expect(html).toContain("{{packet.title}}{{{css}}}Z9");
-    expect(html.match(/@page/g)).toHaveLength(1);
+    expect(html.match(/<style>/g)).toHaveLength(1);
   });
 
   it("the page takes no script and fetches nothing", () => {
@@ -109,8 +109,13 @@ describe("the set of sheets", () => {
   const packet = composePacket({ design: designOf("Plain"), overlay: overlayOf("Sample County"), date: "2026-02-01" });
 
   it("has an index equal to its sheets", () => {
-    const index = packet.sheets.flatMap((s) => s.blocks).find((b) => b.kind === "table" && b.caption === "Sheet index");
-    expect(index?.kind === "table" && index.rows.map((r) => r.cells)).toEqual(packet.sheets.map((s) => [s.id, s.title]));
+    const index = packet.sheets[0]?.blocks.concat(packet.sheets[1]?.blocks ?? []).find((b) => b.kind === "sheetIndex");
+    expect(index?.kind === "sheetIndex" && index.entries).toEqual(packet.sheets.map(({ id, title }) => ({ id, title })));
+    const html = renderHtml({ packet, fonts: FONTS });
+    for (const { id } of packet.sheets) {
+      expect(html.split(`href="#${id}"`)).toHaveLength(2);
+      expect(html.split(`id="${id}"`)).toHaveLength(2);
+    }
   });
 
   it("numbers each sheet n of N in print", () => {
@@ -185,27 +190,165 @@ describe("acceptance readings", () => {
   });
 });
 
-describe("one-line diagram", () => {
-  it.each(["Plain", "W".repeat(390), "a long name of a place ".repeat(16).trim()])("keeps words apart, on the page, whatever their length", (name) => {
-    const made = designOf(name.slice(0, 390));
-    for (const circuit of made.circuits) {
-      for (const scene of scenesOf("x", chainOf(made, circuit))) {
-        scene.placed.forEach((p, i) => {
-          const following = scene.placed[i + 1];
-          if (following) expect(p.bottom).toBeLessThan(following.top);
-        });
-        expect(scene.placed.at(-1)!.bottom).toBeLessThanOrEqual(scene.legendTop);
-        expect(scene.legendTop).toBeLessThan(PAGE.height);
-      }
+describe("the page", () => {
+  const packet = composePacket({ design: designOf("Plain"), overlay: overlayOf("Sample County"), date: "2026-02-01" });
+  const html = renderHtml({ packet, fonts: FONTS });
+  const sheets = html.split('<section class="sheet"').slice(1);
+  const all = (blocks: readonly Block[]): Block[] => blocks.flatMap((b) => (b.kind === "together" ? all(b.blocks) : [b]));
+  const sheet = (title: string) => all(packet.sheets.find((s) => s.title === title)?.blocks ?? []);
+
+  it("carries one title block at the foot of every page, and the room for it on every sheet", () => {
+    expect(html.match(/<div class="everywhere">/g)).toHaveLength(1);
+    expect(html).toMatch(/\.everywhere \{ position: fixed;[^}]*bottom: 0/);
+    for (const text of sheets) expect(text.match(/<tfoot><tr><td class="kept"><table class="titleblock">/g)).toHaveLength(1);
+    expect(html).toContain('"page " counter(page) " of " counter(pages)');
+    for (const field of ["Project", "Owner", "Site", "Parcel", "Jurisdiction", "Code edition", "Permit number", "Prepared by", "Signature", "Date", "Rev."])
+      expect(html).toContain(`<b>${field}</b>`);
+  });
+
+  it("cuts what would make a head or foot too tall to repeat, and prints it whole on the cover", () => {
+    expect(html).toMatch(/\.cut \{[^}]*-webkit-line-clamp: 3;[^}]*overflow: hidden/);
+    for (const text of sheets) {
+      expect(text).toMatch(/<thead><tr><td><div class="head"><h1 class="cut">/);
+      const foot = text.slice(text.indexOf("<tfoot>"), text.indexOf("</tfoot>"));
+      for (const [, value] of foot.matchAll(/<\/b>(.*?)<\/td>/g)) expect(value).toMatch(/^$|^<span class="cut">/);
+    }
+    const owner = `${"a long name ".repeat(30)}end`;
+    const made = designOf("Plain");
+    const long = { ...made, job: { ...made.job, project: { ...made.job.project, owner } } };
+    const cover = composePacket({ design: long, overlay: null, date: "2026-02-01" }).sheets.find((s) => s.title === "Cover");
+    expect(JSON.stringify(cover)).toContain(owner);
+  });
+
+  it("has Letter paper with room for punched holes at the left, and 10 pt text", () => {
+    expect(html).toMatch(/size: Letter portrait; margin: 0\.4in 0\.5in 0\.5in 0\.75in/);
+    expect(html).toContain("html { font-size: 10pt;");
+    for (const [, points] of html.matchAll(/font-size: ([\d.]+)pt/g)) expect(Number(points)).toBeGreaterThanOrEqual(8);
+  });
+
+  it("has one h1 a sheet, and no heading skips a level", () => {
+    for (const text of sheets) {
+      const levels = [...text.matchAll(/<h(\d)/g)].map((m) => Number(m[1]));
+      expect(levels[0]).toBe(1);
+      expect(levels.filter((l) => l === 1)).toHaveLength(1);
+      levels.forEach((level, i) => {
+        expect(level - (levels[i - 1] ?? 0)).toBeLessThanOrEqual(1);
+      });
     }
   });
 
-  it("has a title, a role, a legend, and letters of 1/8 in", () => {
-    const [svg = ""] = drawOneLine(designOf("Plain"));
-    expect(svg).toMatch(/role="img"/);
-    expect(svg).toMatch(/<title id="one-line-1">One-line diagram/);
-    expect(svg).toContain("IEEE 315 / ANSI Y32.2");
-    // 1/8 in is 9 pt; capitals are at least 0.65 of the type size.
-    expect(LETTER_SIZE * 0.65).toBeGreaterThanOrEqual(9);
+  it("says no heading twice running", () => {
+    for (const text of sheets) {
+      const heads = [...text.matchAll(/<h2[^>]*>(.*?)<\/h2>/g)].map((m) => m[1]).filter((h) => h !== "Box Plain"); // two boxes of one name
+      expect(new Set(heads).size).toBe(heads.length);
+    }
+  });
+
+  it("names every table and the scope of every head, and describes every drawing", () => {
+    const grids = html.match(/<table class="grid[^>]*>/g) ?? [];
+    expect(grids.length).toBeGreaterThan(5);
+    for (const grid of grids) expect(grid).toMatch(/aria-label="[^"]+"/);
+    for (const head of html.match(/<th[ >][^>]*>/g) ?? []) expect(head).toBe('<th scope="col">');
+    const drawn = html.match(/<svg [^>]*>/g) ?? [];
+    expect(drawn.length).toBeGreaterThan(0);
+    for (const svg of drawn) expect(svg).toMatch(/role="img"/);
+    expect(html.match(/<svg [^>]*><title/g)).toHaveLength(drawn.length);
+  });
+
+  // One word too wide for its column makes the browser shrink the whole packet, 10 pt text with it.
+  it("fixes every column's width, and breaks a word that is wider", () => {
+    expect(html).toMatch(/table\.grid \{ width: 100%; table-layout: fixed;/);
+    expect(html).toMatch(/table\.grid td \{[^}]*overflow-wrap: anywhere/);
+    for (const block of packet.sheets.flatMap((s) => all(s.blocks)))
+      if (block.kind === "table" && block.widths.length > 0) {
+        expect(block.widths).toHaveLength(block.head.length);
+        expect(block.widths.reduce((sum, w) => sum + Number(w), 0)).toBe(100);
+      }
+  });
+
+  it("keeps signatures with what is signed", () => {
+    const last = packet.sheets.find((s) => s.title.startsWith("Cautions"))?.blocks.at(-1);
+    expect(last?.kind).toBe("together");
+    expect(last?.kind === "together" && last.blocks.map((b) => b.kind)).toEqual(expect.arrayContaining(["paragraph", "blanks"]));
+    for (const block of sheet("Inspection checklist")) if (block.kind === "checklist") expect(block.sign.length).toBeGreaterThan(0);
+    expect(sheet("Inspection checklist").some((b) => b.kind === "blanks")).toBe(false);
+  });
+
+  it("keeps a stamp clear, 3.75 in by 5.75 in, where the drawing leaves the room", () => {
+    expect(html).toMatch(/\.stamp \{ width: 5\.75in; height: 3\.75in;/);
+    expect(drawing('<svg width="522pt" height="344pt">').stamp).toBe(true);
+    expect(drawing('<svg width="522pt" height="345pt">').stamp).toBe(false);
+    expect(drawing("<svg>").stamp).toBe(false);
+  });
+
+  it("gives no source of a line twice, and no assumption twice", () => {
+    const lines = packet.sheets.flatMap((s) => all(s.blocks)).flatMap((b) => (b.kind === "calc" ? b.lines : []));
+    expect(lines.length).toBeGreaterThan(10);
+    for (const { sources } of lines) expect(new Set(sources).size).toBe(sources.length);
+    const [, , part] = assumptionsPart([
+      { path: "a[0].material", says: "First run: copper taken" },
+      { path: "a[1].material", says: "Second run: copper taken" },
+      { path: "drop.limit_percent", says: "limit of 3 % taken" },
+    ]);
+    expect(part?.kind === "brief" && part.entries).toEqual([
+      { title: "First run; Second run", text: "copper taken" },
+      { title: "The job", text: "limit of 3 % taken" },
+    ]);
+  });
+
+  it("prints no id where words belong", () => {
+    for (const text of sheets)
+      expect(text.replace(/<[^>]*>/g, " ")).not.toMatch(/weatherproof-closed|under-dwelling-driveway|dcCopper|cu60|nonmetallicRaceway|area40/);
+    expect([columnName("cu60"), columnName("f90"), columnName("area40"), columnName("nonmetallicRaceway")]).toEqual([
+      "copper 60 °C",
+      "90 °C",
+      "40 % of the area",
+      "nonmetallic raceway",
+    ]);
+  });
+
+  it("asks for no open trench where nothing is buried", () => {
+    const job = jobWith("Plain");
+    const [circuit] = job.service.panel.circuits;
+    const dry = { ...circuit, route: circuit!.route.slice(0, 1), boxes: circuit!.boxes.slice(0, 1) };
+    const made = design({ job: jobSchema.parse({ ...job, service: { ...job.service, panel: { ...job.service.panel, circuits: [dry] } } }), assumptions: [] });
+    const overlay = { ...overlayOf("Plain"), checklist: [{ stage: "trench" as const, section: "300.5", look: "Tape over the raceway" }] };
+    const stages = (d: typeof made) =>
+      composePacket({ design: d, overlay, date: "2026-02-01" }).sheets.flatMap((s) => s.blocks.flatMap((b) => (b.kind === "checklist" ? [b.caption] : [])));
+    expect(stages(made)).not.toContain("Trench, open");
+    expect(stages(designOf("Plain"))).toContain("Trench, open");
+  });
+
+  it("joins the places of one fault in the refusal", () => {
+    const fault = { check: "x", title: "Size", citation: null, verdict: "fail", says: "too small", mend: "use 6 AWG" } as const;
+    const refused = composePacket({
+      design: {
+        ...designOf("Plain"),
+        ready: false,
+        findings: [
+          { ...fault, subject: "First" },
+          { ...fault, subject: "Second" },
+        ],
+      },
+      overlay: null,
+      date: "2026-02-01",
+    });
+    const boxed = refused.sheets[0]?.blocks[0];
+    const found = refused.sheets.find((s) => s.title === "Findings")?.blocks.find((b) => b.kind === "table");
+    expect(found?.kind === "table" && found.rows.map((r) => r.cells.slice(0, 3))).toEqual([["FAILS", "First; Second", "too small"]]);
+    expect(boxed?.kind === "boxed" && boxed.entries.map((e) => e.lines[0])).toEqual(["First; Second: too small (no section)."]);
+  });
+
+  it("names each circuit in the loads of the new circuits", () => {
+    const loads = sheet("Load calculation").find((b) => b.kind === "calc" && b.caption === "Load of each new circuit");
+    expect(loads?.kind === "calc" && loads.lines.map((l) => l.label)).toEqual(["Plain"]);
+  });
+
+  it("warns at a 120 V outlet of 240 V", () => {
+    const made = designOf("Plain");
+    const lowered = { ...made, circuits: made.circuits.map((c) => ({ ...c, volts: 120 as const, wires: 3 as const })) };
+    const words = (d: typeof made) => JSON.stringify(composePacket({ design: d, overlay: null, date: "2026-02-01" }).sheets);
+    expect(words(lowered)).toContain("About 240 V from hot to neutral");
+    expect(words(made)).not.toContain("About 240 V from hot to neutral");
   });
 });

@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Browser, launch } from "puppeteer-core";
 import type { ChosenBrowser } from "./browser.js";
+import { browserEnvironment } from "./browser-environment.js";
 import { EnvironmentError } from "./environment-error.js";
 
 const launchTimeoutMs = 30_000;
@@ -15,6 +16,8 @@ export interface RunningBrowser {
   readonly browser: Browser;
   /** Ends the browser (by force after 5 s) and removes its profile. */
   close(): Promise<void>;
+  /** Ends it by force and removes its profile. */
+  kill(): Promise<void>;
 }
 
 /** Starts the browser: headless, over a pipe (it ends when we end), no network names, same glyph positions on every build of it. */
@@ -31,7 +34,7 @@ export async function launchBrowser(chosen: ChosenBrowser, warn: (message: strin
     args.push("--no-sandbox");
     warn("running as root: the browser's sandbox is off; run as an ordinary user to keep it on");
   }
-  const env = { PATH: process.env.PATH ?? "/usr/bin:/bin", HOME: profile, XDG_CACHE_HOME: profile, TMPDIR: profile, LANG: "C.UTF-8", TZ: "UTC", ...chosen.env };
+  const env = { ...browserEnvironment(process.env, process.platform, profile), ...chosen.env };
   try {
     const browser = await launch({
       executablePath: chosen.executable,
@@ -43,7 +46,7 @@ export async function launchBrowser(chosen: ChosenBrowser, warn: (message: strin
       protocolTimeout: 120_000,
       env,
     });
-    return { browser, close: () => closeBrowser(browser).finally(release) };
+    return { browser, close: () => closeBrowser(browser).finally(release), kill: () => killBrowser(browser).finally(release) };
   } catch (error) {
     const said = await lastWords(chosen.executable, [...args, `--user-data-dir=${profile}`], env);
     await release();
@@ -62,7 +65,6 @@ function lastWords(executable: string, args: readonly string[], env: Readonly<Re
 }
 
 async function closeBrowser(browser: Browser): Promise<void> {
-  const child = browser.process();
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<"late">((resolve) => {
     timer = setTimeout(() => resolve("late"), closeTimeoutMs);
@@ -71,8 +73,22 @@ async function closeBrowser(browser: Browser): Promise<void> {
     () => "closed" as const,
     () => "late" as const,
   );
-  if ((await Promise.race([ended, late])) === "late") child?.kill("SIGKILL");
+  if ((await Promise.race([ended, late])) === "late") await killBrowser(browser);
   clearTimeout(timer);
+}
+
+async function killBrowser(browser: Browser): Promise<void> {
+  const child = browser.process();
+  if (child?.pid === undefined || child.exitCode !== null || child.signalCode !== null) return;
+  const exited = new Promise((resolve) => child.once("exit", resolve));
+  try {
+    // The browser leads a group of its own, its page processes in it: one that is stopped or busy would outlive its parent.
+    if (process.platform === "win32") child.kill("SIGKILL");
+    else process.kill(-child.pid, "SIGKILL");
+  } catch {
+    child.kill("SIGKILL"); // no such group: the program alone
+  }
+  await exited;
 }
 
 function launchFailure(chosen: ChosenBrowser, lastWords: string, error: unknown): EnvironmentError {

@@ -1,4 +1,4 @@
-/** The document itself cannot be trusted on paper: it left its page, asked for the network, or lost its text. */
+/** The document itself cannot be trusted on paper: it left its page, asked for the network, lost its text, or brings the browser down. */
 export class PrintError extends Error {
   override readonly name = "PrintError";
 }

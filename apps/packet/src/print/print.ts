@@ -1,8 +1,9 @@
 import type { Browser, Page } from "puppeteer-core";
+import { BrowserLostError } from "./browser-lost.js";
+import { checkPrinted } from "./check-printed.js";
 import { fixVariable } from "./determinism.js";
-import { EnvironmentError } from "./environment-error.js";
-import { inspectPdf } from "./inspect-pdf.js";
 import { PrintError } from "./print-error.js";
+import { withBrowser } from "./with-browser.js";
 
 /** One document to print. */
 export interface PrintRequest {
@@ -10,7 +11,7 @@ export interface PrintRequest {
   readonly html: string;
   /** Written into the PDF's two date fields (UTC, whole seconds). */
   readonly date: Date;
-  /** A text that must stand in the document when it is printed. */
+  /** A text that must be drawn on the pages (white space and case aside). */
   readonly expectText: string;
   /** For the whole print, in milliseconds; 60 000 unless told. */
   readonly timeoutMs?: number;
@@ -21,12 +22,18 @@ export interface SealedPage {
   readonly page: Page;
   /** Addresses the current document asked for. */
   readonly asked: string[];
+  /** Rejects when the page's process crashes; else never settles. */
+  readonly crashed: Promise<never>;
 }
 
 /** Opens a sealed page. */
 export async function sealPage(browser: Browser): Promise<SealedPage> {
   const page = await browser.newPage();
   const asked: string[] = [];
+  const crashed = new Promise<never>((_resolve, reject) => {
+    page.once("error", (error) => reject(new BrowserLostError("ended", "the browser's page crashed while printing", error)));
+  });
+  crashed.catch(() => undefined); // of interest only while a document is printed on it
   page.on("request", (request) => {
     const address = request.url();
     if (address.startsWith("data:") || address === "about:blank") {
@@ -39,76 +46,72 @@ export async function sealPage(browser: Browser): Promise<SealedPage> {
   await page.setJavaScriptEnabled(false);
   await page.setRequestInterception(true);
   await page.setOfflineMode(true);
-  return { page, asked };
+  return { page, asked, crashed };
 }
 
-/** Prints on a page of its own and closes it. See {@link printOn}. */
-export async function printPdf(browser: Browser, request: PrintRequest): Promise<Uint8Array> {
-  const sealed = await sealPage(browser);
-  try {
-    return await printOn(sealed, request);
-  } finally {
-    await sealed.page.close();
-  }
+/** Prints on a page of its own and closes it, all within the request's time limit. See {@link printOn}. */
+export function printPdf(browser: Browser, request: PrintRequest): Promise<Uint8Array> {
+  return withBrowser(browser, limitOf(request), async () => {
+    const sealed = await sealPage(browser);
+    try {
+      return await printOn(sealed, request);
+    } finally {
+      sealed.page.close().catch(() => undefined); // the browser is gone: so is the page
+    }
+  });
+}
+
+/** The time a request may take, in milliseconds. */
+export function limitOf({ timeoutMs = 60_000 }: { readonly timeoutMs?: number }): number {
+  return timeoutMs;
 }
 
 /**
  * Prints one document: tagged, with outline, page sizes from its own CSS, and checks the result before handing it over.
- * Throws PrintError when the document left its page, asked for anything, or lacks the expected text; EnvironmentError when the
- * browser took too long or wrote a PDF without an embedded font.
+ * Throws PrintError when the document left its page, asked for anything, or the PDF is not as it must be (see checkPrinted);
+ * EnvironmentError when the browser has no font, BrowserLostError when the page crashed. To be called inside withBrowser.
  */
-export async function printOn(sealed: SealedPage, request: PrintRequest): Promise<Uint8Array> {
-  const limit = request.timeoutMs ?? 60_000;
-  let timer: NodeJS.Timeout | undefined;
-  const late = new Promise<never>((_resolve, reject) => {
-    timer = setTimeout(() => reject(new EnvironmentError(`the browser did not finish printing within ${limit} ms`)), limit);
-  });
-  try {
-    return await Promise.race([printAndCheck(sealed, request, limit), late]);
-  } finally {
-    clearTimeout(timer);
-  }
+export function printOn(sealed: SealedPage, request: PrintRequest): Promise<Uint8Array> {
+  return Promise.race([printAndCheck(sealed, request, limitOf(request)), sealed.crashed]);
 }
 
 async function printAndCheck({ page, asked }: SealedPage, request: PrintRequest, limit: number): Promise<Uint8Array> {
   asked.length = 0;
   await page.setContent(request.html, { waitUntil: "load", timeout: limit });
-  const seen = (await page.evaluate(look(squeeze(request.expectText)))) as Look;
+  const seen = (await page.evaluate(look)) as Look;
   assertStayed(page, seen.address, asked);
   if (seen.failedFonts.length > 0) throw new PrintError(`fonts of the document did not load: ${seen.failedFonts.join(", ")}`);
+  if (seen.astray.length > 0) throw new PrintError(`a link of the document leads nowhere: "${seen.astray[0]}"`);
+  if (seen.language.trim() === "") throw new PrintError("the document does not name its language"); // the browser would put its own
   if (request.expectText.trim() === "") throw new PrintError("no text was named that must stand in the document");
-  if (!seen.hasText) throw new PrintError(`the document lacks the text "${request.expectText}"`);
 
   const raw = await page.pdf({ tagged: true, outline: true, preferCSSPageSize: true, printBackground: true, waitForFonts: true, timeout: limit });
   assertStayed(page, (await page.evaluate("location.href")) as string, asked);
-  const facts = inspectPdf(raw);
-  if (facts.pages === 0) throw new PrintError("the browser wrote a PDF without pages");
-  if (facts.embeddedFonts === 0) {
-    throw new EnvironmentError("the browser printed no text: it found no font at all", {
-      hint: "install a font package (on Debian: apt install fontconfig fonts-dejavu-core) or use the bundled browser",
-    });
-  }
+  checkPrinted(raw, request.expectText);
   return fixVariable(raw, request.date);
 }
 
 interface Look {
   readonly address: string;
-  readonly hasText: boolean;
+  readonly language: string;
   readonly failedFonts: readonly string[];
+  /** References inside the document that no element answers: the browser drops such a link without a word. */
+  readonly astray: readonly string[];
 }
 
 // A string, not a function: it runs in the browser, whose globals this program's compiler does not know.
-const look = (expected: string) => `document.fonts.ready.then(() => ({
-  address: location.href,
-  hasText: (document.body ? document.body.textContent : "").replace(/\\s+/g, " ").includes(${JSON.stringify(expected)}),
-  failedFonts: [...document.fonts].filter((face) => face.status === "error").map((face) => face.family + " " + face.weight),
-}))`;
+const look = `document.fonts.ready.then(() => {
+  const plain = (place) => { try { return decodeURIComponent(place); } catch { return place; } };
+  const found = (place) => place !== "" && [place, plain(place)].some((id) => document.getElementById(id) || document.getElementsByName(id).length > 0);
+  return {
+    address: location.href,
+    language: document.documentElement.lang,
+    failedFonts: [...document.fonts].filter((face) => face.status === "error").map((face) => face.family + " " + face.weight),
+    astray: [...document.querySelectorAll("a[href]")].map((link) => link.getAttribute("href")).filter((to) => /^(#|$)/.test(to) && !found(to.slice(1))),
+  };
+})`;
 
 function assertStayed(page: Page, address: string, asked: readonly string[]): void {
   if (asked.length > 0) throw new PrintError(`the document asked for ${asked[0]}; a packet must hold everything it shows`);
   if (address !== "about:blank" || page.url() !== "about:blank") throw new PrintError(`the document left its page for ${address}`);
-}
-
-function squeeze(text: string): string {
-  return text.replace(/\s+/g, " ").trim();
 }

@@ -1,33 +1,46 @@
-import { type Citation, type Design, type DesignedCircuit, type DesignedSegment, print, printCitation, printSize } from "@branchwork/engine";
+import { type Design, type DesignedCircuit, type DesignedSegment, print, printCitation, printSize } from "@branchwork/engine";
 import type { Overlay, Stage } from "../overlay/schema.js";
-import { blanks, type Checklist, type Draft, paragraph } from "./packet.js";
-import { valueWithUnit } from "./worked-lines.js";
+import { type Checklist, type Draft, paragraph } from "./packet.js";
+import { plainId, sectionHead, valueWithUnit } from "./worked-lines.js";
 
 type Item = Checklist["items"][number];
 const STAGE_TITLES: Record<Stage, string> = { trench: "Trench, open", rough: "Rough-in, before anything is covered", final: "Final" };
 
 /** The inspection checklist, composed from this job: only lines that apply, with its own numbers. */
 export function checklistSheet(design: Design, overlay: Overlay | null): Draft {
-  const code = (section: string): string => printCitation({ document: "NFPA 70", section, edition: design.edition, standing: "memory" } satisfies Citation);
+  const code = (section: string): string => `${section}\u00a0†`;
   const practice = printCitation({ document: "", section: "Good work", edition: null, standing: "practice" });
   const local = (stage: Stage): Item[] =>
     (overlay?.checklist ?? []).filter((c) => c.stage === stage).map((c) => ({ section: c.section, look: c.look, show: c.show ?? "" }));
   const stages: Record<Stage, Item[]> = {
-    trench: [...design.circuits.flatMap((c) => trench(c, code, practice, design.edition)), ...local("trench")],
+    trench: [...design.circuits.flatMap((c) => trench(c, code, practice, design.edition)), ...(digs(design) ? local("trench") : [])],
     rough: [...design.circuits.flatMap((c) => rough(c, code)), ...local("rough")],
     final: [...design.circuits.flatMap((c) => final(c, code)), ...panelLines(design, code), ...local("final")],
   };
+  const contacts = (overlay?.contacts ?? []).map((c) => `${c.name} ${c.phone}${c.hours === undefined ? "" : ` (${c.hours})`}`);
   return {
     title: "Inspection checklist",
     blocks: [
-      paragraph("Leave work open until the stage has passed. The inspector decides what is seen and when."),
+      paragraph(
+        "Do not cover, backfill or energize anything before its stage has passed. The inspector decides what is seen and when. Sections marked † are from memory: verify them in the adopted text.",
+      ),
+      ...(contacts.length === 0 ? [] : [paragraph(`To ask for an inspection: ${contacts.join("; ")}.`)]),
       ...(Object.keys(stages) as Stage[])
         .filter((stage) => stages[stage].length > 0)
-        .map((stage): Checklist => ({ kind: "checklist", caption: STAGE_TITLES[stage], items: stages[stage] })),
-      blanks("Inspector", "Date", "Permit number"),
+        .map(
+          (stage): Checklist => ({
+            kind: "checklist",
+            caption: STAGE_TITLES[stage],
+            sectionHead: sectionHead(design.edition),
+            items: stages[stage],
+            sign: ["Stage passed: inspector", "Date", "Remarks"],
+          }),
+        ),
     ],
   };
 }
+
+const digs = (design: Design): boolean => design.circuits.some((c) => c.segments.some((s) => s.segment.place === "buried"));
 
 type Code = (section: string) => string;
 
@@ -43,10 +56,10 @@ function trench(c: DesignedCircuit, code: Code, practice: string, edition: Desig
       return [
         {
           section: code(table),
-          look: `${s.segment.name}: cover from top of ${s.segment.method} to finished grade (${s.segment.over})`,
+          look: `${s.segment.name}: cover from top of ${s.segment.method} to finished grade (${plainId(s.segment.over)})`,
           show: least === undefined ? planned : `${planned}; least ${valueWithUnit(least)}`,
         },
-        { section: code("300.5(F)"), look: `${s.segment.name}: bed and backfill free of sharp rock`, show: wiring(s) },
+        { section: code("300.5(F)"), look: `${s.segment.name}: bed and backfill free of sharp rock`, show: `${print(s.segment.length)} ft; ${wiring(s)}` },
       ];
     }),
   ];
@@ -72,7 +85,11 @@ function rough(c: DesignedCircuit, code: Code): Item[] {
           s.fill === null ? "" : `${s.tradeSize ?? ""} in: ${valueWithUnit(s.fill.percent)}, ${valueWithUnit(s.fill.area)} of ${valueWithUnit(s.fill.limit)}`,
       });
     if (s.segment.bends.length > 0 && !cable)
-      items.push({ section: code(BEND_SECTIONS[method] ?? "Chapter 3"), look: `${name}: bends between pull points, 360° at most`, show: `${s.bendTotal}°` });
+      items.push({
+        section: code(BEND_SECTIONS[method] ?? "Chapter 3"),
+        look: `${name}: bends between pull points, 360° at most`,
+        show: `${s.bendTotal}° in this segment`,
+      });
     if (s.wet)
       items.push({
         section: code("300.9, 300.5(B), 310.10(C)"),
@@ -132,7 +149,7 @@ function final(c: DesignedCircuit, code: Code): Item[] {
   if (circuit.breaker.gfci)
     items.push({ section: code("210.8"), look: `${circuit.name}: GFCI trips and resets by its test button`, show: "test at the breaker" });
   if (circuit.cover_plate !== undefined && circuit.cover_plate !== "none")
-    items.push({ section: code("406.9(B)"), look: `${circuit.name}: cover at the outlet`, show: circuit.cover_plate });
+    items.push({ section: code("406.9(B)"), look: `${circuit.name}: cover at the outlet`, show: plainId(circuit.cover_plate) });
   if (circuit.listed_rv_power_outlet)
     items.push({ section: code("110.3(B)"), look: `${circuit.name}: assembly listed and marked as a recreational vehicle power outlet`, show: "label" });
   return items;
@@ -140,8 +157,8 @@ function final(c: DesignedCircuit, code: Code): Item[] {
 
 function panelLines(design: Design, code: Code): Item[] {
   return [
-    { section: code("110.26"), look: `${design.job.service.panel.name}: working space clear`, show: "" },
-    { section: code("110.12, 408.7"), look: `${design.job.service.panel.name}: unused openings closed, front back on`, show: "" },
+    { section: code("110.26"), look: `${design.job.service.panel.name}: working space clear`, show: "30 in wide, 36 in deep, 6 ft 6 in high" },
+    { section: code("110.12, 408.7"), look: `${design.job.service.panel.name}: unused openings closed, front back on`, show: "no opening left" },
   ];
 }
 

@@ -4,9 +4,9 @@ import { type AmendmentTargets, basisFrom } from "../overlay/apply.js";
 import type { Overlay } from "../overlay/schema.js";
 import { circuitSheet, loadSheet } from "./calculations.js";
 import { checklistSheet } from "./checklist.js";
-import { coverSheet, refusalSheet, statementsSheet } from "./cover.js";
+import { coverSheet, preparerOf, refusalSheet, statementsSheet } from "./cover.js";
 import { findingsSheet, jurisdictionSheet } from "./findings.js";
-import type { Draft, Packet } from "./packet.js";
+import { type Draft, drawing, type Packet } from "./packet.js";
 import { readingsSheet } from "./readings.js";
 import { directorySheet, schedulesSheet } from "./schedules.js";
 
@@ -30,7 +30,7 @@ export function composePacket({ design, overlay, date, targets }: PacketParts): 
     ...drawings.map(
       (svg, index): Draft => ({
         title: drawings.length === 1 ? "One-line diagram" : `One-line diagram, part ${index + 1}`,
-        blocks: [{ kind: "drawing", svg }],
+        blocks: [drawing(svg)],
       }),
     ),
     loadSheet(design),
@@ -56,7 +56,7 @@ export function composePacket({ design, overlay, date, targets }: PacketParts): 
       parcel: project.parcel ?? "",
       jurisdiction: overlay?.name ?? "",
       edition: `NFPA 70-${design.edition}${overlay !== null && overlay.amendments.length > 0 ? " as amended" : ""}`,
-      preparer: [project.preparer.name, project.preparer.role, project.preparer.licence ?? "", project.preparer.phone ?? ""].filter(Boolean).join(", "),
+      preparer: preparerOf(project.preparer),
       date,
     },
     sheets: drafts.map((draft, index) => ({ ...draft, id: id(index), number: String(index + 1), of: String(drafts.length) })),

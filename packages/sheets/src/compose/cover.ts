@@ -1,16 +1,26 @@
-import type { Design } from "@branchwork/engine";
+import { type Design, printCitation } from "@branchwork/engine";
 import type { AmendmentIssue } from "../overlay/apply.js";
 import type { Overlay } from "../overlay/schema.js";
+import { assumptionsPart } from "./assumptions.js";
 import { cautions } from "./cautions.js";
-import { type Block, blanks, type Draft, heading, paragraph, table } from "./packet.js";
-import { citationOrDash, valueWithUnit } from "./worked-lines.js";
+import { type Block, blanks, type Draft, heading, paragraph, table, together, withWidths } from "./packet.js";
+import { plainId, sectionHead, sectionOrDash, valueWithUnit } from "./worked-lines.js";
 
 /** The sheet that goes before all others while a check fails. */
 export function refusalSheet(design: Design, issues: readonly AmendmentIssue[]): Draft {
-  const failed = design.findings.flatMap((f) => (f.verdict === "fail" ? [f] : []));
+  const failed = new Map<string, { readonly title: string; readonly subjects: string[]; readonly lines: readonly string[] }>();
+  for (const f of design.findings) {
+    if (f.verdict !== "fail") continue;
+    // The same fault at several places is one entry.
+    const lines = [`${f.says} (${f.citation === null ? "no section" : printCitation(f.citation)}).`, `To mend it: ${f.mend}.`];
+    const key = JSON.stringify([f.title, lines]);
+    const entry = failed.get(key) ?? { title: f.title, subjects: [], lines };
+    entry.subjects.push(f.subject);
+    failed.set(key, entry);
+  }
   const entries = [
-    ...failed.map((f) => ({ title: `${f.title}: ${f.subject}`, lines: [f.says, `Section: ${citationOrDash(f.citation)}`, `To mend it: ${f.mend}`] })),
-    ...issues.map((i) => ({ title: `Jurisdiction overlay, ${i.path}`, lines: [i.what, `To mend it: ${i.mend}`] })),
+    ...[...failed.values()].map(({ title, subjects, lines }) => ({ title: `${title}.`, lines: [`${subjects.join("; ")}: ${lines[0]}`, ...lines.slice(1)] })),
+    ...issues.map((i) => ({ title: `Jurisdiction overlay, ${i.path}.`, lines: [`${i.what}.`, `To mend it: ${i.mend}.`] })),
   ];
   return {
     title: "Not ready to submit",
@@ -25,78 +35,102 @@ export function refusalSheet(design: Design, issues: readonly AmendmentIssue[]):
   };
 }
 
+/** More than this many would push the sheet index off the cover. */
+const MOST_ON_COVER = 6;
+
 /** Cover: scope, code basis, index, readiness. The titles are those of the whole set, in order. */
 export function coverSheet(design: Design, overlay: Overlay | null, ready: boolean, titles: readonly { readonly id: string; readonly title: string }[]): Draft {
   const { project, code } = design.job;
   const scope =
     project.scope ?? design.circuits.map((c) => `Install ${c.circuit.name}, ${c.rating} A, ${c.volts} V, from ${design.job.service.panel.name}.`).join(" ");
   const use: Block[] = project.intended_use === undefined ? [] : [paragraph(`Intended use: ${project.intended_use}`)];
-  const toLook = design.findings.filter((f) => f.verdict === "needs-person");
   const confirmed = code.confirmed_with_authority ? "confirmed with the authority" : "NOT yet confirmed with the authority: ask before submitting";
   return {
     title: "Cover",
     blocks: [
-      heading("Scope of work"),
-      paragraph(scope),
-      ...use,
-      heading("Code basis"),
-      table(
-        "Code basis",
-        ["Item", "Basis"],
+      heading(project.title),
+      paragraph(
         [
-          ["Edition", `NFPA 70-${design.edition}; ${confirmed}`],
-          [
-            "Jurisdiction",
-            overlay === null
-              ? "No overlay: local amendments not known, ask the authority"
-              : `${overlay.name}; overlay ${overlay.id} last compared ${overlay.checked_on}`,
-          ],
-          [
-            "Amendments",
-            overlay === null || overlay.amendments.length === 0
-              ? "None entered"
-              : overlay.amendments
-                  .map((a) =>
-                    a.target === "cover"
-                      ? `Cover, ${a.row}: ${a.value} in instead of ${a.replaces} in (${a.citation})`
-                      : `Check ${a.check} off: ${a.reason} (${a.citation})`,
-                  )
-                  .join("; "),
-          ],
-        ],
+          `Site: ${project.site}`,
+          ...(project.parcel === undefined ? [] : [`parcel: ${project.parcel}`]),
+          `owner: ${project.owner}`,
+          `prepared by: ${preparerOf(project.preparer)}`,
+        ].join("; "),
       ),
-      heading("Readiness"),
+      paragraph(`Scope of work: ${scope}`),
+      ...use,
       paragraph(
         ready
-          ? "No check failed. The items to be looked at on site and the cautions on the findings sheet still stand."
+          ? "No check failed. What is to be looked at on site and the cautions on the findings sheet still stand."
           : "NOT READY TO SUBMIT: see the first sheet.",
       ),
-      ...(toLook.length === 0
-        ? []
-        : [
-            table(
-              "To be looked at on site",
-              ["Item", "Look for", "Section"],
-              toLook.map((f) => [`${f.title}: ${f.subject}`, f.verdict === "needs-person" ? f.look : "", citationOrDash(f.citation)]),
-            ),
-          ]),
-      table(
-        "Service summary",
-        ["Item", "Value"],
-        [
-          ["Load without the new work", valueWithUnit(design.service.without)],
-          ["Load with the new work", `${valueWithUnit(design.service.with)} (${valueWithUnit(design.service.amperes)})`],
-          ["Margin", `${valueWithUnit(design.service.margin)}; ${valueWithUnit(design.service.marginVA)}; ${valueWithUnit(design.service.marginPercent)}`],
-        ],
+      withWidths(
+        table(
+          "Code basis",
+          ["Item", "Basis"],
+          [
+            ["Edition", `NFPA 70-${design.edition}; ${confirmed}`],
+            [
+              "Jurisdiction",
+              overlay === null
+                ? "No overlay: local amendments not known, ask the authority"
+                : `${overlay.name}; overlay ${overlay.id} last compared ${overlay.checked_on}`,
+            ],
+            ["Amendments", overlay === null || overlay.amendments.length === 0 ? "None entered" : overlay.amendments.map(amendment).join("; ")],
+          ],
+        ),
+        ...[22, 78],
       ),
-      heading("Sheets"),
-      table(
-        "Sheet index",
-        ["Sheet", "Title"],
-        titles.map((t) => [t.id, t.title]),
-      ),
+      serviceSummary(design),
+      ...onSite(design),
+      { kind: "sheetIndex", caption: "Sheet index", entries: titles },
     ],
   };
+}
+
+/** Who prepared the packet, in the order the title block prints it. */
+export function preparerOf({ name, role, licence, phone }: Design["job"]["project"]["preparer"]): string {
+  return [name, role, licence ?? "", phone ?? ""].filter(Boolean).join(", ");
+}
+
+function amendment(a: Overlay["amendments"][number]): string {
+  return a.target === "cover"
+    ? `Cover, ${plainId(a.row)}: ${a.value} in instead of ${a.replaces} in (${a.citation})`
+    : `Check ${a.check} off: ${a.reason} (${a.citation})`;
+}
+
+function serviceSummary(design: Design): Block {
+  const s = design.service;
+  return withWidths(
+    table(
+      "Load on the service",
+      ["Without the new work", "With the new work", "Margin"],
+      [
+        [
+          `${valueWithUnit(s.without)} (${valueWithUnit(s.amperesWithout)})`,
+          `${valueWithUnit(s.with)} (${valueWithUnit(s.amperes)})`,
+          `${valueWithUnit(s.margin)} (${valueWithUnit(s.marginVA)}, ${valueWithUnit(s.marginPercent)} of the rating)`,
+        ],
+      ],
+    ),
+    ...[30, 30, 40],
+  );
+}
+
+function onSite(design: Design): Block[] {
+  const toLook = design.findings.flatMap((f) => (f.verdict === "needs-person" ? [f] : []));
+  if (toLook.length === 0) return [];
+  if (toLook.length > MOST_ON_COVER) return [paragraph(`To be looked at on site: ${toLook.length} items, listed on the findings sheet.`)];
+  return [
+    withWidths(
+      table(
+        "To be looked at on site",
+        ["Item", "Look for", sectionHead(design.edition)],
+        toLook.map((f) => [`${f.title}: ${f.subject}`, f.look, sectionOrDash(f.citation, design.edition)]),
+      ),
+      ...[36, 44, 20],
+    ),
+  ];
 }
 
 /** Cautions, assumptions, and statements to be signed. */
@@ -107,21 +141,14 @@ export function statementsSheet(design: Design, overlay: Overlay | null): Draft 
     title: "Cautions, assumptions and statements",
     blocks: [
       cautions(),
-      design.assumptions.length === 0
-        ? paragraph("Nothing was assumed: every value was given.")
-        : table(
-            "Assumptions",
-            ["Where in the job", "What was assumed"],
-            design.assumptions.map((a) => [a.path, a.says]),
-          ),
-      heading("Statements"),
-      ...(statements.length === 0 ? [paragraph("No statement of the jurisdiction was entered. Use the jurisdiction's own forms.")] : []),
-      ...statements.flatMap((s): Block[] => [heading(s.title), paragraph(s.says), ...(s.initials === true ? [blanks("Initials", "Date")] : [])]),
-      paragraph(
-        `Prepared by ${[preparer.name, preparer.role, preparer.licence === undefined ? "no licence stated" : `licence ${preparer.licence}`, preparer.phone ?? ""].filter(Boolean).join(", ")}.`,
+      ...assumptionsPart(design.assumptions),
+      together(
+        heading("Statements"),
+        ...(statements.length === 0 ? [paragraph("No statement of the jurisdiction was entered. Use the jurisdiction's own forms.")] : []),
+        ...statements.flatMap((s): Block[] => [paragraph(`${s.title}: ${s.says}`), ...(s.initials === true ? [blanks("Initials", "Date")] : [])]),
+        ...(preparer.licence === undefined ? [paragraph("The preparer states no licence.")] : []),
+        blanks("Preparer's signature", "Date", "Owner's signature", "Date"),
       ),
-      blanks("Preparer's signature", "Date"),
-      blanks("Owner's signature", "Date"),
     ],
   };
 }

@@ -26,7 +26,7 @@ export interface Sheet {
   readonly blocks: readonly Block[];
 }
 
-export type Block = Heading | Paragraph | Boxed | Table | Brief | Checklist | CalcLines | Drawing | Blanks;
+export type Block = Heading | Paragraph | Boxed | Table | Brief | Checklist | CalcLines | Drawing | Blanks | SheetIndex | Together;
 
 export interface Heading {
   readonly kind: "heading";
@@ -59,6 +59,9 @@ export interface Brief {
 export interface Checklist {
   readonly kind: "checklist";
   readonly caption: string;
+  readonly sectionHead: string;
+  /** Blanks under the list, for whoever passes it. */
+  readonly sign: readonly string[];
   readonly items: readonly { readonly section: string; readonly look: string; readonly show: string }[];
 }
 export interface CalcLines {
@@ -75,6 +78,19 @@ export interface CalcLine {
 export interface Drawing {
   readonly kind: "drawing";
   readonly svg: string;
+  /** Whether the sheet has room above the drawing for the jurisdiction's stamp. */
+  readonly stamp: boolean;
+}
+/** The sheets of the set, in order. */
+export interface SheetIndex {
+  readonly kind: "sheetIndex";
+  readonly caption: string;
+  readonly entries: readonly { readonly id: string; readonly title: string }[];
+}
+/** Blocks that stay on one page while they fit on one: a signature with what is signed. */
+export interface Together {
+  readonly kind: "together";
+  readonly blocks: readonly Block[];
 }
 /** Blanks to be filled by hand. */
 export interface Blanks {
@@ -90,6 +106,7 @@ export interface Draft {
 
 export const heading = (text: string): Heading => ({ kind: "heading", text });
 export const paragraph = (text: string): Paragraph => ({ kind: "paragraph", text });
+export const together = (...blocks: Block[]): Together => ({ kind: "together", blocks });
 export const blanks = (...labels: string[]): Blanks => ({ kind: "blanks", labels });
 
 /** A table of existing rows; `fresh` rows are the new work and print heavy. */
@@ -99,3 +116,12 @@ export function table(caption: string, head: readonly string[], rows: readonly (
 
 /** The same table with its column widths set, in percent of the sheet. */
 export const withWidths = (made: Table, ...percent: number[]): Table => ({ ...made, widths: percent.map(String) });
+
+/** A stamp 3.75 in high leaves a drawing this many points: Letter less margins, heading, title block and stamp. */
+const UNDER_STAMP = 344;
+
+/** A drawing of our own; its height in points tells whether a stamp has room above it. */
+export function drawing(svg: string): Drawing {
+  const height = /^<svg[^>]* height="([\d.]+)pt"/.exec(svg)?.[1];
+  return { kind: "drawing", svg, stamp: height !== undefined && Number(height) <= UNDER_STAMP };
+}

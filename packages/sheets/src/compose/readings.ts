@@ -1,6 +1,6 @@
 import { type Design, type DesignedCircuit, printCitation } from "@branchwork/engine";
-import { cautions } from "./cautions.js";
-import { type Block, blanks, type Draft, heading, paragraph, table } from "./packet.js";
+import { cautionsAtReadings } from "./cautions.js";
+import { type Block, blanks, type Draft, paragraph, table, together, withWidths } from "./packet.js";
 import { valueWithUnit } from "./worked-lines.js";
 
 const RANGE_A = printCitation({ document: "ANSI C84.1", section: "Range A", edition: null, standing: "memory" });
@@ -28,26 +28,42 @@ export function readingsAt({ volts, wires }: Pick<DesignedCircuit, "volts" | "wi
 
 /** The record of readings to be taken before anything is plugged in. */
 export function readingsSheet(design: Design): Draft {
-  const outlets = design.circuits.flatMap((c): Block[] => [
-    heading(`${c.circuit.name}: ${c.rating} A, ${c.volts} V`),
-    table(
-      `Readings at ${c.circuit.name}, nothing connected`,
-      ["Between", "Band", "Source", "Read", "Initials", "Date"],
-      readingsAt(c).map(([between, band, source]) => [between, band, source, "", "", ""]),
-    ),
-    paragraph(
-      `Computed drop at full load: ${valueWithUnit(c.drop.balanced)} (${valueWithUnit(c.drop.balancedPercent)}); worst leg ${valueWithUnit(c.drop.worstLeg)} (${valueWithUnit(c.drop.worstLegPercent)}). Read again under load and compare.`,
-    ),
-    blanks("Volts under load", "Amperes", "Initials", "Date"),
-  ]);
+  const outlets = design.circuits.flatMap((c): Block[] => {
+    const readings = readingsAt(c);
+    const sources = new Set(readings.map(([, , source]) => source));
+    return [
+      together(
+        withWidths(
+          table(
+            `${c.circuit.name}: ${c.rating} A, ${c.volts} V; breaker on, nothing connected`,
+            ["Between", "Expect", "Read, V", "Initials", "Date"],
+            readings.map(([between, band]) => [between, band, "", "", ""]),
+          ),
+          ...[28, 32, 16, 12, 12],
+        ),
+        paragraph(`Bands: ${[...sources].join("; ")}.`),
+        ...(c.volts === 120
+          ? [
+              paragraph(
+                "About 240 V from hot to neutral means the breaker is two-pole or the neutral is on a hot: it destroys what is plugged in. Open the breaker and connect nothing.",
+              ),
+            ]
+          : []),
+        paragraph(
+          `Then under load. Computed drop from the panel at full load: ${valueWithUnit(c.drop.balanced)} (${valueWithUnit(c.drop.balancedPercent)}); on the worst leg ${valueWithUnit(c.drop.worstLeg)} (${valueWithUnit(c.drop.worstLegPercent)}). A larger drop points to a loose or undersized connection: open the breaker and look.`,
+        ),
+        blanks("Volts under load", "Amperes", "Initials", "Date"),
+      ),
+    ];
+  });
   return {
     title: "Acceptance test readings",
     blocks: [
+      cautionsAtReadings(),
       paragraph(
-        "Prove the tester on a known source before and after. Stop if any reading is out of band: open the breaker and connect nothing. Zero volts from neutral to ground does not prove a good ground; each hot must be read to ground. A neutral joined to ground at the outlet passes a meter and a three-lamp tester: look for it with the power off.",
+        "Zero volts from neutral to ground does not prove a good ground: read each hot to ground as well. A neutral joined to ground at the outlet passes a meter and a three-lamp tester: look for it with the power off.",
       ),
       ...outlets,
-      cautions(),
       blanks("Tester make and number", "Read by", "Date"),
     ],
   };

@@ -1,6 +1,6 @@
 import { type Design, print, printSize } from "@branchwork/engine";
 import { type Draft, table, withWidths } from "./packet.js";
-import { valueWithUnit } from "./worked-lines.js";
+import { plainId, valueWithUnit } from "./worked-lines.js";
 
 const yes = (value: boolean | undefined): string => (value === undefined ? "ask" : value ? "yes" : "no");
 
@@ -31,7 +31,7 @@ export function schedulesSheet(design: Design): Draft {
       [
         c.circuit.name,
         `${print(c.circuit.current)} A, ${c.volts} V`,
-        `${c.outlet}; ${c.wires} wires with equipment ground; cover ${c.circuit.cover_plate ?? "not given"}`,
+        `${c.serves}; ${c.wires} wires with equipment ground; cover ${plainId(c.circuit.cover_plate ?? "not given")}`,
         "NEW",
       ],
     ]),
@@ -41,11 +41,14 @@ export function schedulesSheet(design: Design): Draft {
   return {
     title: "Schedules",
     blocks: [
-      table("Equipment", ["Item", "Rating", "Notes", "Status"], equipment, (i) => equipment[i]?.[3] === "NEW"),
+      withWidths(
+        table("Equipment", ["Item", "Rating", "Notes", "Status"], equipment, (i) => equipment[i]?.[3] === "NEW"),
+        ...[25, 22, 42, 11],
+      ),
       withWidths(
         table(
-          "Conductors",
-          ["Circuit", "Segment", "Method and place", "Conductors", "Equipment ground", "Least size asked", "Ampacity", "Length"],
+          "Conductors (given: entered in the job; computed: sized here; cable: part of the cable)",
+          ["Circuit", "Segment", "Method and place", "Conductors", "Equipment ground", "Least size required", "Ampacity", "Length"],
           segments.map(({ c, s }) => {
             const cable = s.grounding.chosen === "cable";
             return [
@@ -60,39 +63,45 @@ export function schedulesSheet(design: Design): Draft {
             ];
           }),
         ),
-        ...[12, 13, 13, 17, 14, 13, 10, 8],
+        ...[13, 14, 14, 16, 12, 12, 10, 9],
       ),
       ...(raceways.length === 0
         ? []
         : [
-            table(
-              "Raceways",
-              ["Segment", "Type", "Trade size", "Fill", "Smallest that fits", "Bends between pull points"],
-              raceways.map(({ s }) => [
-                s.segment.name,
-                s.segment.method,
-                s.tradeSize ?? "",
-                s.fill === null ? "—" : `${valueWithUnit(s.fill.area)} of ${valueWithUnit(s.fill.limit)} allowed (${valueWithUnit(s.fill.percent)})`,
-                s.fill?.smallest ?? "—",
-                `${s.bendTotal}°`,
-              ]),
+            withWidths(
+              table(
+                "Raceways",
+                ["Segment", "Type", "Trade size", "Fill", "Smallest that fits", "Bends in the segment"],
+                raceways.map(({ s }) => [
+                  s.segment.name,
+                  s.segment.method,
+                  s.tradeSize === null ? "" : `${s.tradeSize} in`,
+                  s.fill === null ? "—" : `${valueWithUnit(s.fill.area)} of ${valueWithUnit(s.fill.limit)} allowed (${valueWithUnit(s.fill.percent)})`,
+                  s.fill?.smallest == null ? "—" : `${s.fill.smallest} in`,
+                  `${s.bendTotal}°`,
+                ]),
+              ),
+              ...[20, 10, 10, 30, 14, 16],
             ),
           ]),
       ...(boxes.length === 0
         ? []
         : [
-            table(
-              "Boxes",
-              ["Circuit", "Box", "After segment", "Volume", "Needed", "Room left", "For a quarter more room"],
-              boxes.map(({ c, b }) => [
-                c.circuit.name,
-                b.box.name,
-                b.box.after,
-                `${print(b.box.volume)} in³`,
-                b.byDimensions ? `${valueWithUnit(b.required)} across, entry to opposite wall` : valueWithUnit(b.required),
-                b.room === null ? "by dimensions" : valueWithUnit(b.room),
-                b.nextBetter,
-              ]),
+            withWidths(
+              table(
+                "Boxes",
+                ["Circuit", "Box", "After segment", "Volume", "Needed", "Room left", "For a quarter more room"],
+                boxes.map(({ c, b }) => [
+                  c.circuit.name,
+                  b.box.name,
+                  b.box.after,
+                  `${print(b.box.volume)} in³`,
+                  b.byDimensions ? `${valueWithUnit(b.required)} across, entry to opposite wall` : valueWithUnit(b.required),
+                  b.room === null ? "by dimensions" : valueWithUnit(b.room),
+                  b.nextBetter,
+                ]),
+              ),
+              ...[16, 19, 16, 12, 13, 11, 13],
             ),
           ]),
     ],
@@ -129,7 +138,10 @@ export function directorySheet(design: Design): Draft {
   return {
     title: "Panel directory",
     blocks: [
-      table(`${panel.name}: directory when the work is done`, ["Serves", "Rating", "Space", "Space", "Rating", "Serves"], rows, (i) => fresh[i] ?? false),
+      withWidths(
+        table(`${panel.name}: directory when the work is done`, ["Serves", "Rating", "Space", "Space", "Rating", "Serves"], rows, (i) => fresh[i] ?? false),
+        ...[32, 9, 9, 9, 9, 32],
+      ),
     ],
   };
 }

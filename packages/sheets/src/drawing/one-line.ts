@@ -1,10 +1,12 @@
 import type { Design } from "@branchwork/engine";
-import { chainOf } from "./graph.js";
-import { scenesOf } from "./scene.js";
-import { svgOf } from "./svg.js";
+import { svgOfDrawing } from "./marks-svg.js";
+import { layOneLine } from "./one-line-layout.js";
+import { supplyOf } from "./one-line-tree.js";
 
-/** One-line diagrams as SVG, one string a Letter page: at least one for each circuit, more where the chain is long. */
+/** Letter, portrait, inside the margins and above the title block; in points. */
+const ROOM = { width: 522, height: 572 } as const;
+
+/** The one-line diagram of the whole tree as SVG: one string a drawing, more than one where the tree does not fit. */
 export function drawOneLine(design: Design): readonly string[] {
-  const scenes = design.circuits.flatMap((c) => scenesOf(`One-line diagram from the utility to ${c.circuit.name}`, chainOf(design, c)));
-  return scenes.map((scene, index) => svgOf(scene, `one-line-${index + 1}`));
+  return layOneLine(supplyOf(design), ROOM).map((drawing, index) => svgOfDrawing(drawing, `one-line-${index + 1}`));
 }

@@ -1,49 +1,74 @@
-/** Paged Letter, black on white, 10 pt; the left margin leaves room for punched holes. */
+/**
+ * Paged Letter, black on white, 10 pt; the left margin leaves room for punched holes. The title block is fixed to the foot of every
+ * page; each sheet's own foot is the same block unseen, and keeps the room for it.
+ */
 export const STYLE = `
-@page { size: Letter portrait; margin: 0.5in 0.5in 0.5in 0.75in; }
+@page {
+  size: Letter portrait; margin: 0.4in 0.5in 0.5in 0.75in;
+  @bottom-left { content: "A preparer's aid: not an approval, not a seal"; font: 400 9pt "Packet", sans-serif; vertical-align: top; padding-top: 3pt; }
+  @bottom-right { content: "page " counter(page) " of " counter(pages); font: 600 10pt "Packet", sans-serif; vertical-align: top; padding-top: 2pt; white-space: nowrap; }
+}
 * { box-sizing: border-box; }
 html { font-size: 10pt; color: #000; background: #fff; }
-body { margin: 0; font-family: "Packet", sans-serif; line-height: 1.3; }
-.sheet { width: 7.25in; height: 9.85in; border-collapse: collapse; break-after: page; table-layout: fixed; }
-.sheet:last-child { break-after: auto; }
-.sheet > tbody > tr > td, .sheet > thead > tr > td, .sheet > tfoot > tr > td { padding: 0; vertical-align: top; }
-.sheet > tbody > tr { break-inside: auto; }
-.sheet > tbody > tr.rest { height: 100%; }
-.sheet > thead { display: table-header-group; break-inside: avoid; }
-.sheet > tfoot { display: table-footer-group; break-inside: avoid; }
-h1 { font-size: 15pt; margin: 0 0 6pt; border-bottom: 1.5pt solid #000; }
-h2 { font-size: 11.5pt; margin: 9pt 0 3pt; break-after: avoid; }
-p { margin: 0 0 5pt; overflow-wrap: anywhere; }
-table.grid { width: 100%; border-collapse: collapse; margin: 5pt 0 9pt; }
-table.grid caption { text-align: left; font-weight: 600; padding: 2pt 0; break-after: avoid; }
-table.grid thead { display: table-header-group; }
+body { margin: 0; font-family: "Packet", sans-serif; line-height: 1.25; font-variant-numeric: tabular-nums; }
+.sheet + .sheet { break-before: page; }
+.sheet > table { width: 7.25in; border-collapse: collapse; table-layout: fixed; }
+.sheet > table > * > tr > td { padding: 0; vertical-align: top; }
+.sheet > table > thead { display: table-header-group; break-inside: avoid; }
+.sheet > table > tfoot { display: table-footer-group; break-inside: avoid; }
+.sheet > table > tfoot > tr > td { padding-top: 4pt; }
+.head { display: flex; gap: 12pt; align-items: baseline; margin: 0 0 5pt; border-bottom: 1.5pt solid #000; }
+.head p { margin: 0 0 0 auto; white-space: nowrap; font-weight: 600; }
+h1 { font-size: 15pt; line-height: 1.2; margin: 0; min-width: 0; overflow-wrap: anywhere; }
+h2 { font-size: 11.5pt; margin: 7pt 0 3pt; break-after: avoid; overflow-wrap: anywhere; }
+p { margin: 0 0 5pt; overflow-wrap: anywhere; orphans: 2; widows: 2; }
+/* The browser repeats no head or foot taller than a quarter of the page, and prints over it instead: three lines at most. */
+.cut { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 3; overflow: hidden; overflow-wrap: anywhere; }
+.nb { white-space: nowrap; }
+.fr { font-variant-numeric: diagonal-fractions tabular-nums; }
+.sheet > table > tbody > tr:last-child > td > :last-child, .together > :last-child { margin-bottom: 0; }
+.together { break-inside: avoid; }
+table.grid { width: 100%; table-layout: fixed; border-collapse: collapse; margin: 0 0 7pt; }
+h2.caption { font-size: 10.5pt; font-weight: 600; margin: 5pt 0 2pt; break-after: avoid; overflow-wrap: anywhere; }
+table.grid thead { display: table-header-group; break-inside: avoid; break-after: avoid; }
 table.grid tr { break-inside: avoid; }
-table.grid th, table.grid td { border: 0.5pt solid #000; padding: 2pt 4pt; text-align: left; vertical-align: top; overflow-wrap: break-word; hyphens: manual; }
-table.grid th { white-space: nowrap; }
+table.grid th, table.grid td { border: 0.75pt solid #000; padding: 1.5pt 4pt; text-align: left; vertical-align: top; overflow-wrap: anywhere; hyphens: manual; }
 table.grid tbody tr:first-child { break-after: avoid; }
 table.grid tr:has(+ tr:last-child) { break-after: avoid; }
-table.grid thead { break-inside: avoid; break-after: avoid; }
+table.grid.short { break-inside: avoid; }
 table.grid th { border-bottom-width: 1.25pt; font-weight: 600; }
 table.grid tr.fresh td { font-weight: 600; border-top-width: 1.5pt; border-bottom-width: 1.5pt; }
-table.grid td.blank { min-width: 0.55in; }
-table.set { table-layout: fixed; }
-table.set th { white-space: normal; }
-.brief { margin: 0 0 6pt; padding-left: 12pt; font-size: 8.5pt; line-height: 1.25; }
-.brief li { margin-bottom: 2pt; break-inside: avoid; overflow-wrap: anywhere; }
-.result { white-space: nowrap; font-weight: 600; }
-.source { font-size: 8.5pt; display: block; }
-.boxed { border: 2pt solid #000; padding: 8pt 10pt; margin: 0 0 9pt; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
-.boxed h2 { margin-top: 0; font-size: 14pt; }
-.boxed li { break-inside: avoid; margin-bottom: 3pt; }
-.blanks { display: flex; gap: 14pt; margin: 20pt 0 8pt; break-inside: avoid; }
+.brief { margin: 0 0 6pt; padding-left: 12pt; font-size: 9pt; line-height: 1.2; }
+.brief li { margin-bottom: 1.5pt; break-inside: avoid; overflow-wrap: anywhere; }
+.result { font-weight: 600; }
+.source { font-size: 9pt; line-height: 1.15; display: block; }
+.index { margin: 0 0 6pt; padding: 0; list-style: none; columns: 2; column-gap: 18pt; border: 0.75pt solid #000; padding: 3pt 5pt; }
+.index li { display: flex; gap: 6pt; break-inside: avoid; overflow-wrap: anywhere; }
+.index b { flex: 0 0 32pt; font-weight: 600; }
+.index a { color: #000; text-decoration: none; min-width: 0; }
+.boxed { border: 2pt solid #000; padding: 6pt 10pt; margin: 0 0 8pt; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
+.boxed h2 { margin: 0 0 2pt; font-size: 14pt; }
+.boxed p { margin-bottom: 3pt; }
+.boxed ol { margin: 0; padding-left: 20pt; }
+.boxed li { break-inside: avoid; margin-bottom: 2pt; overflow-wrap: anywhere; }
+.blanks { display: flex; gap: 14pt; margin: 21pt 0 7pt; break-inside: avoid; break-before: avoid; }
 .blanks div { flex: 1; border-top: 0.75pt solid #000; padding-top: 2pt; font-size: 9pt; }
 .drawing { margin: 0; break-inside: avoid; }
 .drawing svg { display: block; max-width: none; font-family: "Packet", sans-serif; }
-.foot { width: 100%; border-collapse: collapse; table-layout: fixed; font-size: 8.5pt; }
-.sheet > tfoot > tr > td { padding: 6pt 0 1pt; }
-.foot td { border: 0.75pt solid #000; padding: 2pt 4pt; vertical-align: top; overflow-wrap: anywhere; }
-.foot b { display: block; font-size: 7.5pt; font-weight: 400; }
-@media screen { body { margin: 0.5in auto; width: 7.25in; } .sheet { margin-bottom: 0.5in; } }
+.stamp { width: 5.75in; height: 3.75in; margin: 0 0 4pt auto; border: 0.75pt solid #000; padding: 2pt 4pt; font-size: 9pt; break-inside: avoid; }
+.titleblock { width: 7.25in; border-collapse: collapse; table-layout: fixed; font-size: 9pt; line-height: 1.15; }
+.titleblock td { border: 0.75pt solid #000; padding: 1pt 4pt 1.5pt; vertical-align: top; overflow-wrap: anywhere; height: 22pt; }
+.titleblock b { display: block; font-size: 8pt; font-weight: 400; }
+.titleblock .revision { height: auto; font-size: 8pt; }
+@media print {
+  .everywhere { position: fixed; left: 0; bottom: 0; }
+  .kept { visibility: hidden; }
+}
+@media screen {
+  body { margin: 0.5in auto; width: 7.25in; }
+  .sheet { margin-bottom: 0.5in; }
+  .everywhere { display: none; }
+}
 `;
 
 export interface Fonts {

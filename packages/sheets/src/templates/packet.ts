@@ -1,4 +1,4 @@
-/** Handlebars sources. Only our own style sheet and our own drawings go in unescaped. */
+/** Handlebars sources. Only our own style sheet, our own drawings and `nb`, which escapes, go in unescaped. */
 export const PAGE = `<!doctype html>
 <html lang="en-US">
 <head>
@@ -8,18 +8,20 @@ export const PAGE = `<!doctype html>
 <style>{{{css}}}</style>
 </head>
 <body>
+<div class="everywhere">{{> titleblock packet.foot}}</div>
 <main>
 {{#each packet.sheets}}
-<table class="sheet" role="presentation" id="{{this.id}}">
-<thead><tr><td><h1>{{this.id}} {{this.title}}</h1></td></tr></thead>
-<tfoot><tr><td>{{> foot sheet=this foot=@root.packet.foot}}</td></tr></tfoot>
+<section class="sheet" id="{{this.id}}">
+<table role="presentation">
+<thead><tr><td><div class="head"><h1 class="cut">{{this.id}} {{this.title}}</h1><p>sheet {{this.number}} of {{this.of}}</p></div></td></tr></thead>
+<tfoot><tr><td class="kept">{{> titleblock @root.packet.foot}}</td></tr></tfoot>
 <tbody>
 {{#each this.blocks}}
 <tr><td>{{> (lookup this "kind") this}}</td></tr>
 {{/each}}
-<tr class="rest"><td></td></tr>
 </tbody>
 </table>
+</section>
 {{/each}}
 </main>
 </body>
@@ -28,13 +30,15 @@ export const PAGE = `<!doctype html>
 
 export const PARTIALS = {
   heading: `<h2>{{text}}</h2>`,
-  paragraph: `<p>{{text}}</p>`,
-  boxed: `<section class="boxed"><h2>{{title}}</h2><p>{{lead}}</p><ol>{{#each entries}}<li><strong>{{this.title}}</strong>{{#each this.lines}}<br>{{this}}{{/each}}</li>{{/each}}</ol></section>`,
-  brief: `<ul class="brief">{{#each entries}}<li><strong>{{this.title}}.</strong> {{this.text}}</li>{{/each}}</ul>`,
-  table: `<table class="grid{{#if widths.length}} set{{/if}}"><caption>{{caption}}</caption><colgroup>{{#each widths}}<col style="width: {{this}}%">{{/each}}</colgroup><thead><tr>{{#each head}}<th scope="col">{{this}}</th>{{/each}}</tr></thead><tbody>{{#each rows}}<tr{{#if this.fresh}} class="fresh"{{/if}}>{{#each this.cells}}<td>{{this}}</td>{{/each}}</tr>{{/each}}</tbody></table>`,
-  checklist: `<table class="grid set"><caption>{{caption}}</caption><colgroup><col style="width: 28%"><col style="width: 28%"><col style="width: 20%"><col style="width: 8%"><col style="width: 8%"><col style="width: 8%"></colgroup><thead><tr><th scope="col">Section</th><th scope="col">What to look at</th><th scope="col">To be seen</th><th scope="col">Result</th><th scope="col">Initials</th><th scope="col">Date</th></tr></thead><tbody>{{#each items}}<tr><td>{{this.section}}</td><td>{{this.look}}</td><td>{{this.show}}</td><td class="blank"></td><td class="blank"></td><td class="blank"></td></tr>{{/each}}</tbody></table>`,
-  calc: `<table class="grid"><caption>{{caption}}</caption><thead><tr><th scope="col">Value</th><th scope="col">Worked</th><th scope="col">Result</th></tr></thead><tbody>{{#each lines}}<tr><td>{{this.label}}</td><td>{{this.expression}}{{#each this.sources}}<span class="source">{{this}}</span>{{/each}}</td><td class="result">= {{this.result}}</td></tr>{{/each}}</tbody></table>`,
-  drawing: `<figure class="drawing">{{{svg}}}</figure>`,
+  paragraph: `<p>{{nb text}}</p>`,
+  together: `<div class="together">{{#each blocks}}{{> (lookup this "kind") this}}{{/each}}</div>`,
+  boxed: `<section class="boxed"><h2>{{title}}</h2><p><strong>{{lead}}</strong></p><ol>{{#each entries}}<li><strong>{{nb this.title}}</strong>{{#each this.lines}} {{nb this}}{{/each}}</li>{{/each}}</ol></section>`,
+  brief: `<ul class="brief">{{#each entries}}<li><strong>{{nb this.title}}.</strong> {{nb this.text}}</li>{{/each}}</ul>`,
+  sheetIndex: `<h2>{{caption}}</h2><ol class="index">{{#each entries}}<li><b>{{this.id}}</b> <a href="#{{this.id}}">{{this.title}}</a></li>{{/each}}</ol>`,
+  table: `<h2 class="caption">{{nb caption}}</h2><table class="grid{{#unless rows.[6]}} short{{/unless}}" aria-label="{{caption}}"><colgroup>{{#each widths}}<col style="width: {{this}}%">{{/each}}</colgroup><thead><tr>{{#each head}}<th scope="col">{{nb this}}</th>{{/each}}</tr></thead><tbody>{{#each rows}}<tr{{#if this.fresh}} class="fresh"{{/if}}>{{#each this.cells}}<td>{{nb this}}</td>{{/each}}</tr>{{/each}}</tbody></table>`,
+  checklist: `<h2 class="caption">{{nb caption}}</h2><table class="grid" aria-label="{{caption}}"><colgroup><col style="width: 17%"><col style="width: 35%"><col style="width: 24%"><col style="width: 8%"><col style="width: 8%"><col style="width: 8%"></colgroup><thead><tr><th scope="col">{{nb sectionHead}}</th><th scope="col">What to look at</th><th scope="col">To be seen</th><th scope="col">Result</th><th scope="col">Initials</th><th scope="col">Date</th></tr></thead><tbody>{{#each items}}<tr><td>{{nb this.section}}</td><td>{{nb this.look}}</td><td>{{nb this.show}}</td><td></td><td></td><td></td></tr>{{/each}}</tbody></table>{{> blanks labels=sign}}`,
+  calc: `<h2 class="caption">{{nb caption}}</h2><table class="grid{{#unless lines.[3]}} short{{/unless}}" aria-label="{{caption}}"><colgroup><col style="width: 26%"><col style="width: 58%"><col style="width: 16%"></colgroup><thead><tr><th scope="col">Value</th><th scope="col">Worked</th><th scope="col">Result</th></tr></thead><tbody>{{#each lines}}<tr><td>{{nb this.label}}</td><td>{{nb this.expression}}{{#each this.sources}}<span class="source">{{nb this}}</span>{{/each}}</td><td class="result">= {{nb this.result}}</td></tr>{{/each}}</tbody></table>`,
+  drawing: `{{#if stamp}}<div class="stamp">Kept clear for the jurisdiction's stamp</div>{{/if}}<figure class="drawing">{{{svg}}}</figure>`,
   blanks: `<div class="blanks">{{#each labels}}<div>{{this}}</div>{{/each}}</div>`,
-  foot: `<table class="foot"><tbody><tr><td colspan="2"><b>Project</b>{{foot.project}}</td><td><b>Owner</b>{{foot.owner}}</td><td><b>Sheet</b>{{sheet.id}}, sheet {{sheet.number}} of {{sheet.of}}</td></tr><tr><td colspan="2"><b>Site</b>{{foot.site}}</td><td><b>Parcel</b>{{foot.parcel}}</td><td><b>Permit no.</b></td></tr><tr><td><b>Jurisdiction</b>{{foot.jurisdiction}}</td><td><b>Code edition</b>{{foot.edition}}</td><td><b>Prepared by</b>{{foot.preparer}}</td><td><b>Date</b>{{foot.date}}</td></tr></tbody></table>`,
+  titleblock: `<table class="titleblock"><colgroup><col style="width: 23%"><col style="width: 22%"><col style="width: 16%"><col style="width: 12%"><col style="width: 5%"><col style="width: 9%"><col style="width: 13%"></colgroup><tbody><tr><td><b>Project</b><span class="cut">{{project}}</span></td><td><b>Site</b><span class="cut">{{site}}</span></td><td><b>Owner</b><span class="cut">{{owner}}</span></td><td><b>Parcel</b><span class="cut">{{parcel}}</span></td><td><b>Rev.</b></td><td><b>Date</b></td><td><b>Revised</b></td></tr><tr><td><b>Jurisdiction</b><span class="cut">{{jurisdiction}}</span></td><td><b>Code edition</b><span class="cut">{{edition}}</span></td><td><b>Permit number</b></td><td><b>Date</b><span class="cut">{{date}}</span></td><td></td><td></td><td></td></tr><tr><td colspan="2"><b>Prepared by</b><span class="cut">{{preparer}}</span></td><td colspan="2"><b>Signature</b></td><td></td><td></td><td></td></tr></tbody></table>`,
 } as const;

@@ -1,0 +1,23 @@
+import { type Citation, type Design, printCitation } from "@branchwork/engine";
+import { type Block, heading, paragraph } from "./packet.js";
+
+const PRACTICE = printCitation({ document: "", section: "", edition: null, standing: "practice" } satisfies Citation);
+
+/** What was assumed, the same thing assumed at several places said once. */
+export function assumptionsPart(assumptions: Design["assumptions"]): Block[] {
+  if (assumptions.length === 0) return [paragraph("Nothing was assumed: every value was given.")];
+  const said = new Map<string, Set<string>>();
+  for (const { says } of assumptions) {
+    const colon = says.indexOf(": ");
+    const text = (colon < 0 ? says : says.slice(colon + 2)).replace(` ${PRACTICE}`, " *");
+    const places = said.get(text) ?? new Set();
+    places.add(colon < 0 ? "The job" : says.slice(0, colon));
+    said.set(text, places);
+  }
+  const starred = [...said.keys()].some((text) => text.endsWith(" *"));
+  return [
+    heading("Assumptions"),
+    paragraph(`Correct any that is wrong in the job file and make the packet again.${starred ? ` * ${PRACTICE.replace(/[()]/g, "")}.` : ""}`),
+    { kind: "brief", entries: [...said].map(([text, places]) => ({ title: [...places].join("; "), text })) },
+  ];
+}

@@ -1,0 +1,234 @@
+import { breakerAcross, breakerDown, earthDown, equipmentAcross, meterDown, outletAcross, type PortedSymbol, utilityDown } from "../symbols/one-line-marks.js";
+import { LETTER_SIZE, LINE_HEIGHT, wrap } from "./lettering.js";
+import { box, type Drawing, fitted, line, type Mark, measured, type Point, path, text, type Weight } from "./marks.js";
+import type { Bus, OnWay, Row, Supply } from "./one-line-tree.js";
+
+/** The room a drawing may take, in points. */
+export interface Room {
+  readonly width: number;
+  readonly height: number;
+}
+
+const BUS_X = 16;
+const ABOVE = 30;
+const LEAST_BELOW = 36;
+const MOST_BELOW = 42;
+const TAG_GAP = 8;
+const END_WORDS = 120;
+const LEGEND = 3 * LINE_HEIGHT;
+const BASELINE = LETTER_SIZE * 0.36;
+/** As much wider as the heavier face is, so that any of the words may be set in it. */
+const BOLD_WIDER = 1.06;
+const weightOf = (fresh: boolean): Weight => (fresh ? "heavy" : "thin");
+
+/** A bus, or the rest of one, still to be drawn; `from` is the match line that leads to it. */
+interface Pending {
+  readonly bus: Bus;
+  readonly firstRow: number;
+  readonly from: string | null;
+}
+
+/**
+ * The diagram on as many drawings as it needs. A bus runs down, its runs leave it to the right one under another, a fed panel's bus
+ * hangs at the end of its feeder with its own runs before the next of the upper bus: so no line crosses another. What does not fit
+ * goes on at a match line.
+ */
+export function layOneLine(supply: Supply, room: Room): readonly Drawing[] {
+  const pending: Pending[] = [{ bus: supply.bus, firstRow: 0, from: null }];
+  const drawings: Drawing[] = [];
+  let matches = 0;
+  for (let next = pending.shift(); next !== undefined; next = pending.shift()) {
+    const marks: Mark[] = [];
+    const limit = room.height - LEGEND;
+    let y = next.from === null ? stations(marks, supply, room.width) : arrival(marks, next.from, next.bus.fresh);
+    const later = (bus: Bus, firstRow: number) => {
+      const match = String.fromCharCode(65 + matches++);
+      pending.push({ bus, firstRow, from: match });
+      return match;
+    };
+    y = layBus(marks, next, [BUS_X, y], room.width, limit, later);
+    const height = Math.min(room.height, y + LEGEND);
+    marks.push(...legend(height, room.width));
+    const part = drawings.length + 1;
+    drawings.push({ title: "One-line diagram", alt: describe(next.bus, part), width: room.width, height, marks });
+  }
+  return drawings;
+}
+
+function stations(marks: Mark[], supply: Supply, width: number): number {
+  const SYMBOLS: Record<Supply["stations"][number]["is"], PortedSymbol> = { utility: utilityDown, meter: meterDown, main: breakerDown };
+  let y = 0;
+  for (const { is, words } of supply.stations) {
+    const symbol = SYMBOLS[is];
+    marks.push(...symbol.draw([BUS_X, y], "thin"));
+    const joined = words.join(", ");
+    marks.push(text([BUS_X + 26, y + symbol.span / 2 + BASELINE], fitted(joined, width - BUS_X - 26)));
+    y += symbol.span;
+  }
+  return y;
+}
+
+function arrival(marks: Mark[], match: string, fresh: boolean): number {
+  marks.push(text([BUS_X + 10, 14], `From match line ${match}`), line([BUS_X, 0], [BUS_X, 22], weightOf(fresh)));
+  return 22;
+}
+
+/** Draws a bus from `at` down with its rows; returns how far down it reached. */
+function layBus(marks: Mark[], { bus, firstRow }: Pending, at: Point, width: number, limit: number, later: (bus: Bus, firstRow: number) => string): number {
+  const [x, top] = at;
+  const heading = [fitted(bus.name, width - x - 10, true), ...bus.words.map((words) => fitted(words, width - x - 10))];
+  marks.push(...heading.map((words, i) => text([x + 10, top + LETTER_SIZE + i * LINE_HEIGHT], words, { bold: i === 0 && bus.fresh })));
+  let y = top + heading.length * LINE_HEIGHT + 4;
+  let last = y;
+  const earthed = bus.electrode && firstRow === 0;
+  const room = limit - (earthed ? earthDown.span + 4 : 0) - LINE_HEIGHT;
+  for (let r = firstRow; r < bus.rows.length; r++) {
+    const row = bus.rows[r]!;
+    const needs = ABOVE + measureRow(row, x, width).below;
+    // A part holds at least one row, however tall.
+    if (y + needs > room && r > firstRow) {
+      marks.push(text([x + 10, y + LETTER_SIZE], `More runs at match line ${later(bus, r)}`));
+      last = y + 4;
+      y += LINE_HEIGHT;
+      break;
+    }
+    last = y + ABOVE;
+    y = layRow(marks, row, [x, last], width, room, later);
+  }
+  const foot = earthed ? y : last;
+  marks.push(line([x, top], [x, foot], bus.fresh ? "heavy" : "medium"));
+  if (!earthed) return y;
+  marks.push(...earthDown.draw([x, foot], weightOf(bus.fresh)));
+  return foot + earthDown.span + 4;
+}
+
+const tagWidth = (way: OnWay) => Math.max(26, measured(way.tag) + 8);
+const BREAKER_END = 8 + breakerAcross.span;
+const SYMBOL_WIDTH = 26;
+const MOST_END_LINES = 3;
+
+/** A row measured: its tags, where its way ends from the bus, and the words at its end. */
+interface MeasuredRow {
+  readonly way: readonly OnWay[];
+  readonly breaker: string;
+  readonly endX: number;
+  readonly words: readonly string[];
+  readonly below: number;
+}
+
+function measureRow(row: Row, x0: number, width: number): MeasuredRow {
+  const most = width - x0 - SYMBOL_WIDTH - 6 - END_WORDS;
+  const lengthOf = (way: readonly OnWay[]) => BREAKER_END + TAG_GAP + way.reduce((sum, one) => sum + tagWidth(one) + TAG_GAP, 0);
+  const way = lengthOf(row.way) <= most ? row.way : gathered(row.way);
+  const breaker = fitted(row.breaker, Math.max(40, most - 18), row.fresh);
+  const endX = Math.max(lengthOf(way), 8 + measured(breaker, row.fresh) + 10);
+  const all = row.end.is === "panel" ? [] : row.end.words.flatMap((words) => wrap(words, (width - x0 - endX - SYMBOL_WIDTH - 8) / BOLD_WIDER).slice(0, 2));
+  const words = all.length <= MOST_END_LINES ? all : [...all.slice(0, MOST_END_LINES - 1), all.at(-1)!];
+  return { way, breaker, endX, words, below: words.length > 2 ? MOST_BELOW : LEAST_BELOW };
+}
+
+/** A way of many stretches told in two tags, W1 to W12 and J1 to J5. */
+function gathered(way: readonly OnWay[]): readonly OnWay[] {
+  const spanOf = (is: OnWay["is"]): readonly OnWay[] => {
+    const tags = way.filter((one) => one.is === is).map((one) => one.tag);
+    return tags.length === 0 ? [] : [{ is, tag: tags.length === 1 ? tags[0]! : `${tags[0]} to ${tags.at(-1)}` }];
+  };
+  return [...spanOf("conductors"), ...spanOf("box")];
+}
+
+function layRow(marks: Mark[], row: Row, at: Point, width: number, limit: number, later: (bus: Bus, firstRow: number) => string): number {
+  const weight = weightOf(row.fresh);
+  const [x0, y] = at;
+  const { way, breaker, endX, words, below } = measureRow(row, x0, width);
+  marks.push(line([x0, y], [x0 + 8, y], weight), ...breakerAcross.draw([x0 + 8, y], weight));
+  marks.push(text([x0 + 8, y + LETTER_SIZE + 12], breaker, { bold: row.fresh }));
+  let x = x0 + BREAKER_END;
+  for (const one of way) {
+    const w = tagWidth(one);
+    marks.push(line([x, y], [x + TAG_GAP, y], weight));
+    x += TAG_GAP;
+    if (one.is === "box") marks.push(box(x, y - 11, w, 22, weight), text([x + w / 2, y + BASELINE], one.tag, { anchor: "middle" }));
+    else
+      marks.push(
+        line([x, y], [x + w, y], weight),
+        line([x + w / 2 - 4, y + 6], [x + w / 2 + 4, y - 6], "thin"),
+        text([x + w / 2, y - 10], one.tag, { anchor: "middle" }),
+      );
+    x += w;
+  }
+  const end = x0 + endX;
+  marks.push(line([x, y], [end, y], weight));
+  if (row.end.is !== "panel") {
+    marks.push(...(row.end.is === "outlet" ? outletAcross : equipmentAcross).draw([end, y], weight));
+    const first = y - 0.5 * LINE_HEIGHT + BASELINE;
+    marks.push(...words.map((line, i) => text([end + SYMBOL_WIDTH + 6, first + i * LINE_HEIGHT], line, { bold: i === 0 && row.fresh })));
+    return y + below;
+  }
+  const { bus } = row.end;
+  // The fed bus hangs straight at the feeder's end, or turned back under the feeder, or goes on elsewhere.
+  const hung = hangings(x0, end, y).find(({ at: [x, top] }) => fitsAcross(bus, x, width) && top + busHeight(bus) <= limit);
+  if (hung === undefined) {
+    const match = later(bus, 0);
+    marks.push(matchMark([end, y], weight), text([end + 14, y + BASELINE], fitted(`match line ${match}: ${bus.name}`, width - end - 14)));
+    return y + LEAST_BELOW;
+  }
+  marks.push(path(hung.way, weight));
+  return Math.max(y + LEAST_BELOW, layBus(marks, { bus, firstRow: 0, from: null }, hung.at, width, limit, later));
+}
+
+function hangings(x0: number, end: number, y: number): readonly { readonly at: Point; readonly way: readonly Point[] }[] {
+  const straight: Point = [end + 8, y];
+  const back: Point = [x0 + 36, y + LEAST_BELOW + 4];
+  return [
+    { at: straight, way: [[end, y], straight] },
+    { at: back, way: [[end, y], [end, back[1]], back] },
+  ];
+}
+
+/** Whether each run below a bus at `x` has room for its tags and some words. */
+function fitsAcross(bus: Bus, x: number, width: number): boolean {
+  return bus.rows.every((row) => {
+    const needed = BREAKER_END + TAG_GAP + gathered(row.way).reduce((sum, one) => sum + tagWidth(one) + TAG_GAP, 0);
+    return x + Math.max(needed, 8 + measured(row.breaker, row.fresh) + 10) + SYMBOL_WIDTH + 6 + END_WORDS <= width;
+  });
+}
+
+/** The most height a bus with all below it takes. */
+function busHeight(bus: Bus): number {
+  const rows = bus.rows.reduce((sum, row) => sum + ABOVE + MOST_BELOW + (row.end.is === "panel" ? 4 + busHeight(row.end.bus) : 0), 0);
+  return (2 + bus.words.length) * LINE_HEIGHT + 4 + rows + (bus.electrode ? earthDown.span + 4 : 0);
+}
+
+const matchMark = ([x, y]: Point, weight: Weight): Mark =>
+  path(
+    [
+      [x, y - 8],
+      [x + 8, y],
+      [x, y + 8],
+    ],
+    weight,
+  );
+
+function legend(height: number, width: number): readonly Mark[] {
+  const y = height - LEGEND + 8;
+  return [
+    line([0, y], [width, y], "thin"),
+    line([0, y + 17], [36, y + 17], "thin"),
+    text([44, y + 22], "existing (E)"),
+    line([150, y + 17], [186, y + 17], "heavy"),
+    text([194, y + 22], "new"),
+    text([248, y + 22], "Not to scale. W, J: see schedules"),
+    text([0, y + 22 + LINE_HEIGHT], "Symbols generally per IEEE 315 / ANSI Y32.2"),
+  ];
+}
+
+function describe(bus: Bus, part: number): string {
+  const ends = (of: Bus): string =>
+    of.rows
+      .map(
+        (row) =>
+          `${row.breaker} by ${row.way.map((w) => w.tag).join(", ")} to ${row.end.is === "panel" ? `${row.end.bus.name} (${ends(row.end.bus)})` : row.end.words[0]}`,
+      )
+      .join("; ");
+  return `One-line diagram, part ${part}: ${bus.name}: ${ends(bus)}`;
+}

@@ -1,0 +1,96 @@
+import { type Design, type DesignedFeeder, type Panel, print } from "@branchwork/engine";
+import { type AnyRun, tagsOf } from "./tags.js";
+
+/** A stretch of conductors or a box along a run. */
+export interface OnWay {
+  readonly is: "conductors" | "box";
+  readonly tag: string;
+}
+export interface Row {
+  readonly breaker: string;
+  readonly way: readonly OnWay[];
+  readonly fresh: boolean;
+  readonly end: { readonly is: "outlet" | "equipment"; readonly words: readonly string[] } | { readonly is: "panel"; readonly bus: Bus };
+}
+/** A panel's bus with the runs that leave it. */
+export interface Bus {
+  readonly name: string;
+  readonly words: readonly string[];
+  readonly fresh: boolean;
+  readonly electrode: boolean;
+  readonly rows: readonly Row[];
+}
+export interface Supply {
+  readonly stations: readonly { readonly is: "utility" | "meter" | "main"; readonly words: readonly string[] }[];
+  readonly bus: Bus;
+}
+
+/** The tree as a one-line diagram tells it, from the utility down. */
+export function supplyOf(design: Design): Supply {
+  const { service } = design.job;
+  const fault = service.fault_current_kA;
+  return {
+    stations: [
+      {
+        is: "utility",
+        words: ["Utility supply, 120/240 V", fault === undefined ? "available fault current: ask the utility" : `available fault current ${print(fault)} kA`],
+      },
+      { is: "meter", words: ["Meter (E)"] },
+      {
+        is: "main",
+        words: [service.panel.main === undefined ? `Service disconnect ${print(service.rating)} A (E)` : `Main breaker ${print(service.panel.main)} A (E)`],
+      },
+    ],
+    bus: {
+      name: `${service.panel.name} (E)`,
+      words: [`bus ${print(service.panel.bus)} A`, "neutral bonded and grounded here only"],
+      fresh: false,
+      electrode: true,
+      rows: rowsOf(service.panel, design),
+    },
+  };
+}
+
+function rowsOf(panel: Panel, design: Design): readonly Row[] {
+  const circuits = design.circuits.filter((c) => c.panel === panel.id);
+  const feeders = design.feeders.filter((f) => f.panel === panel.id);
+  return [
+    ...circuits.map(
+      (c): Row => ({
+        ...runOf(c, design),
+        fresh: true,
+        end: {
+          is: c.circuit.serves === "ev-supply" ? "equipment" : "outlet",
+          words: [c.circuit.name, `${print(c.circuit.current)} A, ${c.volts} V, ${c.wires} wires`, `drop ${dropOf(c)} % to here`],
+        },
+      }),
+    ),
+    ...feeders.map((f): Row => ({ ...runOf(f, design), fresh: !f.feeder.existing, end: { is: "panel", bus: fedBus(f, design) } })),
+  ];
+}
+
+function runOf(run: AnyRun, design: Design): Pick<Row, "breaker" | "way"> {
+  const tags = tagsOf(design).get(run.run.id)!;
+  const { poles, spaces, gfci } = run.run.breaker;
+  return {
+    breaker: `${run.rating} A, ${poles}P${gfci ? ", GFCI" : ""}, space ${spaces.join("/")}`,
+    way: run.segments.flatMap((s, i): OnWay[] => [
+      { is: "conductors", tag: tags.conductors[i]! },
+      ...run.boxes.flatMap((b, n): OnWay[] => (b.box.after === s.segment.name ? [{ is: "box", tag: tags.boxes[n]! }] : [])),
+    ]),
+  };
+}
+
+function fedBus(f: DesignedFeeder, design: Design): Bus {
+  const { panel, existing, building } = f.feeder;
+  const main = panel.main === undefined ? "no main breaker" : `main ${print(panel.main)} A`;
+  return {
+    name: `${panel.name}${existing ? " (E)" : ""}`,
+    words: [`bus ${print(panel.bus)} A, ${main}`, "neutral isolated"],
+    fresh: !existing,
+    electrode: building !== "same" && f.feeder.electrode === true,
+    rows: rowsOf(panel, design),
+  };
+}
+
+const dropOf = (run: AnyRun) => print((run.drop.fromService ?? run.drop.worstLegPercent).value, 1);
