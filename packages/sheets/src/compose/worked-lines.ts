@@ -77,15 +77,10 @@ export function calcLines(caption: string, steps: readonly Worked[]): CalcLines 
   return { kind: "calc", caption, lines };
 }
 
-/** The citation of a finding, or a dash where the edition has no such rule. */
-export function citationOrDash(citation: Citation | null): string {
-  return citation === null ? "—" : printCitation(citation);
-}
-
 /** The head of a column of sections: the code is named once, there. */
 export const sectionHead = (edition: Edition): string => `Section of NFPA 70-${edition}`;
 
-/** A citation under {@link sectionHead}: what is not of that code and edition keeps its document's name. */
+/** A citation under {@link sectionHead}, or a dash where there is none: what is not of that code and edition keeps its document's name. */
 export function sectionOrDash(citation: Citation | null, edition: Edition): string {
-  return citationOrDash(citation).replace(`NFPA 70-${edition} `, "");
+  return citation === null ? "—" : printCitation(citation).replace(`NFPA 70-${edition} `, "");
 }
