@@ -108,6 +108,7 @@ function test() {
   } finally {
     rmSync(reports, { recursive: true, force: true });
   }
+  if (node("the packages as a stranger has them", ["scripts/pack-check.mjs"]) !== 0) broken.push("pack-check");
   console.log("");
   if (total.skipped > 0) console.log(`${total.skipped} skipped on this machine`);
   if (total.passed === 0) broken.push("no test passed");

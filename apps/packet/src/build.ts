@@ -1,13 +1,16 @@
 import { basename, extname } from "node:path";
-import { composePacket, renderHtml } from "@branchwork/sheets";
+import type { Edition } from "@branchwork/engine";
+import { composePacket, type Fonts, type Packet, renderHtml } from "@branchwork/sheets";
+import { carriedFiles, designJson } from "./carried/carried-files.js";
 import { EXIT } from "./exit-codes.js";
 import { packetFonts } from "./fonts.js";
-import { InputError, type LoadOptions, loadDesign } from "./load-design.js";
+import { InputError, type Loaded, type LoadOptions, loadDesign } from "./load-design.js";
 import { type OutputFile, writeWhole } from "./print/atomic-write.js";
+import { attachFiles } from "./print/attach.js";
 import { printFinding, withExit } from "./report.js";
 
-const FORMATS = ["pdf", "html", "json", "svg"] as const;
-type Format = (typeof FORMATS)[number];
+export const FORMATS = ["pdf", "html", "json", "svg"] as const;
+export type Format = (typeof FORMATS)[number];
 
 export interface BuildOptions extends LoadOptions {
   readonly out: string;
@@ -18,7 +21,8 @@ export interface BuildOptions extends LoadOptions {
   readonly json?: boolean;
 }
 
-function formatsOf(list: string): readonly Format[] {
+/** The formats a --format list names. */
+export function formatsOf(list: string): readonly Format[] {
   const asked = list.split(",").map((name) => name.trim());
   const wrong = asked.filter((name) => !FORMATS.includes(name as Format));
   if (wrong.length > 0)
@@ -26,12 +30,64 @@ function formatsOf(list: string): readonly Format[] {
   return FORMATS.filter((format) => asked.includes(format));
 }
 
-function dateOf(text: string | undefined): string {
+/** The date of --date, today when left out. */
+export function dateOf(text: string | undefined): string {
   const date = text ?? new Date().toISOString().slice(0, 10);
   const parsed = new Date(`${date}T00:00:00Z`);
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(parsed.getTime()) || parsed.toISOString().slice(0, 10) !== date)
     throw new InputError("--date", [{ path: "", what: `"${date}" is not a date`, mend: "write it as 2026-11-25" }]);
   return date;
+}
+
+/** Prints a document; see Printer. */
+export type PrintDocument = (html: string, options: { readonly date: Date; readonly expectText: string }) => Promise<Uint8Array>;
+
+/** Opens a printer for one document and closes it after. */
+export function onePrinter(browser: string | undefined, say: (text: string) => void): PrintDocument {
+  return async (html, printing) => {
+    say("printing");
+    const { openPrinter } = await import("./print/printer.js");
+    const printer = await openPrinter({ ...(browser === undefined ? {} : { browser }), warn: (message) => console.error(message) });
+    try {
+      return await printer.print(html, printing);
+    } finally {
+      await printer.close();
+    }
+  };
+}
+
+/** A packet's files, in memory; `print` is asked only for a PDF. */
+export async function packetFiles(given: {
+  readonly name: string;
+  readonly loaded: Loaded;
+  readonly date: string;
+  /** Of the command line, where it overrules overlay and job. */
+  readonly edition: Edition | undefined;
+  readonly formats: readonly Format[];
+  readonly fonts: Fonts;
+  readonly print: PrintDocument;
+  /** Marks a revision on the packet. */
+  readonly revise?: (packet: Packet) => Packet;
+}): Promise<OutputFile[]> {
+  const { name, date, formats, fonts } = given;
+  const { design, overlay, targets } = given.loaded;
+  const plain = composePacket({ design, overlay, date, targets });
+  const packet = given.revise === undefined ? plain : given.revise(plain);
+  const html = renderHtml({ packet, fonts });
+  const drawings = packet.sheets.flatMap((sheet) => sheet.blocks).flatMap((block) => (block.kind === "drawing" ? [block.svg] : []));
+  const files: OutputFile[] = [];
+  if (formats.includes("pdf")) {
+    const printedOn = new Date(`${date}T00:00:00Z`);
+    const pdf = await given.print(html, { date: printedOn, expectText: packet.title });
+    // What is carried is worked again without the earlier job, so its digest is of the sheets before any revision was marked on them.
+    const unmarked = packet === plain ? html : renderHtml({ packet: plain, fonts });
+    const carried = carriedFiles({ loaded: given.loaded, date, edition: given.edition, html: unmarked, pdf });
+    files.push({ name: `${name}.pdf`, bytes: attachFiles(pdf, carried, { date: printedOn }) });
+  }
+  if (formats.includes("html")) files.push({ name: `${name}.html`, bytes: html });
+  if (formats.includes("json")) files.push({ name: `${name}.json`, bytes: designJson(design) });
+  if (formats.includes("svg")) for (const [i, svg] of drawings.entries()) files.push({ name: i === 0 ? `${name}.svg` : `${name}-${i + 1}.svg`, bytes: svg });
+  return files;
 }
 
 /** `build`: the packet in the formats asked, all files or none. Progress on standard error when that is a terminal. */
@@ -41,25 +97,10 @@ export function build(job: string, options: BuildOptions): Promise<number> {
     const date = dateOf(options.date);
     const say = process.stderr.isTTY ? (text: string) => process.stderr.write(`${text}\n`) : () => undefined;
     say("computing");
-    const { design, overlay, targets } = await loadDesign(job, options);
-    const packet = composePacket({ design, overlay, date, targets });
-    const html = renderHtml({ packet, fonts: await packetFonts() });
-    const name = basename(job, extname(job));
-    const drawings = packet.sheets.flatMap((sheet) => sheet.blocks).flatMap((block) => (block.kind === "drawing" ? [block.svg] : []));
-    const files: OutputFile[] = [];
-    if (formats.includes("pdf")) {
-      say("printing");
-      const { openPrinter } = await import("./print/printer.js");
-      const printer = await openPrinter({ ...(options.browser === undefined ? {} : { browser: options.browser }), warn: (message) => console.error(message) });
-      try {
-        files.push({ name: `${name}.pdf`, bytes: await printer.print(html, { date: new Date(`${date}T00:00:00Z`), expectText: packet.title }) });
-      } finally {
-        await printer.close();
-      }
-    }
-    if (formats.includes("html")) files.push({ name: `${name}.html`, bytes: html });
-    if (formats.includes("json")) files.push({ name: `${name}.json`, bytes: `${JSON.stringify({ format: "branchwork-design/1", ...design }, null, 2)}\n` });
-    if (formats.includes("svg")) for (const [i, svg] of drawings.entries()) files.push({ name: i === 0 ? `${name}.svg` : `${name}-${i + 1}.svg`, bytes: svg });
+    const loaded = await loadDesign(job, options);
+    const { design } = loaded;
+    const print = onePrinter(options.browser, say);
+    const files = await packetFiles({ name: basename(job, extname(job)), loaded, date, edition: options.edition, formats, fonts: await packetFonts(), print });
     const written = await writeWhole(options.out, files, { force: options.force });
     const fails = design.findings.filter((finding) => finding.verdict === "fail");
     if (options.json) console.log(JSON.stringify({ format: "branchwork-build/1", ready: design.ready, files: written, fails: fails.length }, null, 2));

@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
-import { BURIAL_COVER, CHECKS, type Design, design, type Edition, readJob } from "@branchwork/engine";
-import { type AmendmentTargets, basisFrom, type Overlay, readOverlay } from "@branchwork/sheets";
+import { type Design, design, type Edition, readJob } from "@branchwork/engine";
+import { type AmendmentTargets, basisFrom, ENGINE_TARGETS, nearest, type Overlay, readOverlay } from "@branchwork/sheets";
+import { selfContained } from "./overlay/load-overlay.js";
 
 export interface LoadOptions {
   readonly overlay?: string;
@@ -11,9 +12,13 @@ export interface Loaded {
   readonly design: Design;
   readonly overlay: Overlay | null;
   readonly targets: AmendmentTargets;
+  /** What it was read from. */
+  readonly sources: { readonly job: NamedText; readonly overlay?: NamedText };
 }
 
 interface PlacedIssue {
+  /** Where it is another file than the one that was asked for. */
+  readonly file?: string;
   readonly line?: number;
   readonly column?: number;
   readonly path: string;
@@ -32,7 +37,7 @@ export class InputError extends Error {
       issues
         .map(
           (issue) =>
-            `${[file, issue.line, issue.column].filter((part) => part !== undefined).join(":")}: ${issue.path ? `${issue.path}: ` : ""}${issue.what}\n    mend: ${issue.mend}`,
+            `${[issue.file ?? file, issue.line, issue.column].filter((part) => part !== undefined).join(":")}: ${issue.path ? `${issue.path}: ` : ""}${issue.what}\n    mend: ${issue.mend}`,
         )
         .join("\n"),
     );
@@ -41,7 +46,8 @@ export class InputError extends Error {
 
 const MAX_BYTES = 2_000_000;
 
-async function readText(file: string): Promise<string> {
+/** The text of a job or overlay file. Throws InputError when there is none that can be one. */
+export async function readText(file: string): Promise<string> {
   let bytes: Buffer;
   try {
     bytes = await readFile(file);
@@ -51,6 +57,11 @@ async function readText(file: string): Promise<string> {
       { path: "", what: code === "ENOENT" ? "there is no such file" : `cannot be read (${code})`, mend: "give the path of a job or overlay file" },
     ]);
   }
+  return textOf(file, bytes);
+}
+
+/** Bytes as a job's or overlay's text; `file` is named in the message. */
+export function textOf(file: string, bytes: Uint8Array): string {
   if (bytes.length > MAX_BYTES)
     throw new InputError(file, [{ path: "", what: `larger than ${MAX_BYTES} bytes`, mend: "a job file is a few kilobytes; check that this is one" }]);
   try {
@@ -60,34 +71,55 @@ async function readText(file: string): Promise<string> {
   }
 }
 
-/** What amendments may name: the rows of the cover table and the check ids. */
-export const AMENDMENT_TARGETS: AmendmentTargets = {
-  cover: Object.fromEntries(Object.entries(BURIAL_COVER.rows).map(([row, cells]) => [row, cells.filter((cell) => cell !== null)])),
-  checks: CHECKS.map((check) => check.id),
-};
-
 /** Reads a job and an overlay from disk and designs the job. The edition: the option's, else the overlay's, else the job's. */
 export async function loadDesign(jobFile: string, options: LoadOptions): Promise<Loaded> {
-  const read = readJob(await readText(jobFile));
-  if (!read.ok) throw new InputError(jobFile, read.issues);
+  const job = { file: jobFile, text: await readText(jobFile) };
+  const overlay = options.overlay === undefined ? undefined : await selfContained(options.overlay);
+  return designText({ job, overlay, edition: options.edition });
+}
+
+/** A text and the name it goes by in messages. */
+export interface NamedText {
+  readonly file: string;
+  readonly text: string;
+}
+
+/** As loadDesign, from texts at hand. */
+export function designText(given: { readonly job: NamedText; readonly overlay?: NamedText | undefined; readonly edition?: Edition | undefined }): Loaded {
+  const read = readJob(given.job.text);
+  if (!read.ok) throw new InputError(given.job.file, read.issues);
   let overlay: Overlay | null = null;
-  if (options.overlay !== undefined) {
-    const reading = readOverlay(await readText(options.overlay));
-    if (!reading.ok) throw new InputError(options.overlay, reading.issues);
+  let lineOf = (path: string): { readonly line?: number; readonly column?: number; readonly path: string } => ({ path });
+  if (given.overlay !== undefined) {
+    const reading = readOverlay(given.overlay.text);
+    if (!reading.ok) throw new InputError(given.overlay.file, reading.issues);
     overlay = reading.overlay;
+    lineOf = (path) => {
+      const { line, column } = nearest(reading.placed, path.split("."));
+      return { line, column, path };
+    };
   }
   const asked = read.job.code.edition;
-  const edition = options.edition ?? overlay?.edition ?? asked;
-  const basis = basisFrom(overlay, edition, AMENDMENT_TARGETS);
-  if (options.overlay !== undefined && basis.issues.length > 0) throw new InputError(options.overlay, basis.issues);
+  const edition = given.edition ?? overlay?.edition ?? asked;
+  const basis = basisFrom(overlay, edition);
+  if (given.overlay !== undefined && basis.issues.length > 0)
+    throw new InputError(
+      given.overlay.file,
+      basis.issues.map((issue) => ({ ...issue, ...lineOf(issue.path) })),
+    );
   const changed =
     edition === asked
       ? []
       : [
           {
             path: "code.edition",
-            says: `the job names the ${asked} edition; ${edition} is used, from ${options.edition ? "the command line" : "the overlay"}`,
+            says: `the job names the ${asked} edition; ${edition} is used, from ${given.edition ? "the command line" : "the overlay"}`,
           },
         ];
-  return { design: design({ job: read.job, basis, assumptions: [...read.assumptions, ...changed] }), overlay, targets: AMENDMENT_TARGETS };
+  return {
+    design: design({ job: read.job, basis, assumptions: [...read.assumptions, ...changed] }),
+    overlay,
+    targets: ENGINE_TARGETS,
+    sources: { job: given.job, ...(given.overlay === undefined ? {} : { overlay: given.overlay }) },
+  };
 }

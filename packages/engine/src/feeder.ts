@@ -21,6 +21,7 @@ export function designFeeder(
       gangs: 0,
       continuous: load.continuousAmperes,
       noncontinuous: decimal(load.amperes.value).minus(load.continuousAmperes).toFixed(),
+      equipment: null,
     },
     load: load.total,
   });

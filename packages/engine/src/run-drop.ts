@@ -1,36 +1,68 @@
 import { cite } from "./basis/citation.js";
 import { type Edition, everyEdition } from "./basis/edition.js";
-import type { DesignedRun } from "./designed.js";
+import type { Assumption, DesignedRun } from "./designed.js";
+import type { EquipmentNeeds } from "./equipment/equipment.js";
 import type { Job, Run } from "./job/schema.js";
-import type { OutletNeeds } from "./outlet.js";
 import { type Decimal, decimal, print } from "./quantity.js";
-import { dropPercent, longestRuns, lostVolts, voltageDrop } from "./sizing/voltage-drop.js";
+import { acDrop, acLostVolts } from "./sizing/ac-drop.js";
+import { longestAcRuns } from "./sizing/ac-longest-run.js";
+import { type AcDropMethod, isAcMethod } from "./sizing/drop-method.js";
+import { TABLE_CELSIUS } from "./sizing/resistance.js";
+import { type DropMethod, dropPercent, longestRuns, lostVolts, voltageDrop } from "./sizing/voltage-drop.js";
 import { isCable, withinCable } from "./tables/cable.js";
+import { conduitMaterial } from "./tables/impedance.js";
 import { compareSizes, SIZES, type Size } from "./tables/size.js";
-import { worked } from "./worked.js";
+import { type Worked, worked } from "./worked.js";
 
 export interface RunDropGiven {
   readonly run: Run;
-  readonly needs: Pick<OutletNeeds, "volts" | "neutral">;
+  readonly needs: Pick<EquipmentNeeds, "volts" | "neutral">;
   readonly current: Decimal;
   readonly job: Job;
   readonly edition: Edition;
 }
 
 const LARGEST_RAISED: Size = "4/0";
+const LONGEST_OF: readonly Size[] = ["10", "8", "6", "4", "3", "2"];
 const LEG_VOLTS = 120;
+/** A load that draws no reactive current: for conductors of a house circuit it gives the greater drop. */
+const UNITY = 1;
 const WHOLE_WAY = { sections: everyEdition("215.2(A)(1) informational note"), standing: "memory" } as const;
 
 /** Where there is a neutral the worst case is one leg with its whole return in it; else the voltage between the hots. */
 const baseVolts = ({ needs }: RunDropGiven) => (needs.neutral ? LEG_VOLTS : needs.volts);
+const materialOf = (segment: Run["route"][number]) => (isCable(segment.method) ? ("copper" as const) : segment.conductors.material);
+const celsiusOf = (job: Job) => job.drop.conductor_temperature ?? TABLE_CELSIUS;
 
-function chain({ run, current, job, edition }: RunDropGiven, sizes: readonly Size[]) {
+/** The chain by direct-current resistance or by K; what an alternating-current method falls back on. */
+function plainChain({ run, current, job, edition }: RunDropGiven, sizes: readonly Size[]) {
   const segments = run.route.map((segment, i) => ({
     size: sizes[i]!,
-    material: isCable(segment.method) ? ("copper" as const) : segment.conductors.material,
+    material: materialOf(segment),
     feet: segment.length,
+    ...(segment.sets === undefined ? {} : { parallel: segment.sets }),
   }));
-  return { current, segments, method: job.drop.method, edition };
+  const { method } = job.drop;
+  return { current, segments, method: isAcMethod(method) ? ("dc-resistance" as DropMethod) : method, celsius: celsiusOf(job), edition };
+}
+
+function acChain({ run, current, job, edition }: RunDropGiven, sizes: readonly Size[], method: AcDropMethod) {
+  const segments = run.route.map((segment, i) => ({
+    size: sizes[i]!,
+    material: materialOf(segment),
+    conduit: conduitMaterial(segment.method),
+    feet: segment.length,
+    celsius: celsiusOf(job),
+    ...(segment.sets === undefined ? {} : { parallel: segment.sets }),
+  }));
+  return { current, segments, method, powerFactor: job.drop.power_factor ?? UNITY, edition };
+}
+
+/** Volts lost by the job's method, or by direct-current resistance where Table 9 gives none. */
+function volts(given: RunDropGiven, sizes: readonly Size[]): Decimal {
+  const { method } = given.job.drop;
+  const found = isAcMethod(method) ? acLostVolts({ ...acChain(given, sizes, method), sourceVolts: baseVolts(given) }) : null;
+  return found ?? lostVolts(plainChain(given, sizes));
 }
 
 /** The size of each segment: as given, else its least, raised together until the drop is within the job's limit. */
@@ -42,31 +74,51 @@ export function sizesWithinDrop(given: RunDropGiven, least: readonly (Size | nul
     });
   const allowed = decimal(baseVolts(given)).times(given.job.drop.limit_percent).div(100);
   const floors = SIZES.slice(SIZES.indexOf("14"), SIZES.indexOf(LARGEST_RAISED) + 1);
-  return sizesAt(floors.find((floor) => lostVolts(chain(given, sizesAt(floor))).lte(allowed)) ?? "14");
+  return sizesAt(floors.find((floor) => volts(given, sizesAt(floor)).lte(allowed)) ?? "14");
+}
+
+interface Drop {
+  readonly drop: Worked;
+  readonly steps: readonly Worked[];
+  readonly fellBack: boolean;
+}
+
+/** One drop by the job's method; by direct-current resistance where Table 9 lacks a conductor or cannot drive the current. */
+function oneDrop(given: RunDropGiven, sizes: readonly Size[], of: { id: string; label: string; sourceVolts: number; through: "hots" | "neutral" }): Drop {
+  const { method } = given.job.drop;
+  const ac = isAcMethod(method) ? acDrop({ ...acChain(given, sizes, method), ...of }) : null;
+  if (ac !== null) return { drop: ac.drop, steps: [ac.resistance, ac.reactance, ac.drop], fellBack: false };
+  const drop = voltageDrop({ id: of.id, label: of.label, ...plainChain(given, sizes) });
+  return { drop, steps: [drop], fellBack: isAcMethod(method) };
 }
 
 /** The drop of a run at its sizes: balanced, on the worst leg, and from the service through what feeds it. */
-export function runDrop(given: RunDropGiven, sizes: readonly Size[], upstream: DesignedRun | null): DesignedRun["drop"] {
-  const { run, needs, job, edition } = given;
+export function runDrop(
+  given: RunDropGiven,
+  sizes: readonly Size[],
+  upstream: DesignedRun | null,
+): { readonly drop: DesignedRun["drop"]; readonly assumptions: readonly Assumption[] } {
+  const { run, needs, edition } = given;
   const id = run.id;
   const amperes = print(given.current);
-  const settled = chain(given, sizes);
-  const balanced = voltageDrop({ id: `${id}.drop.balanced`, label: `Voltage drop at ${amperes} A, ${needs.volts} V between conductors`, ...settled });
+  const base = baseVolts(given);
+  const balanced = oneDrop(given, sizes, {
+    id: `${id}.drop.balanced`,
+    label: `Voltage drop at ${amperes} A, ${needs.volts} V between conductors`,
+    sourceVolts: needs.volts,
+    through: "hots",
+  });
   const oneLeg = needs.neutral && needs.volts === 240;
-  const worstLeg = voltageDrop({
+  const worstLeg = oneDrop(given, sizes, {
     id: `${id}.drop.worst`,
     label: oneLeg ? `Voltage drop at ${amperes} A, one 120 V leg loaded, all return in the neutral` : `Voltage drop at ${amperes} A`,
-    ...settled,
+    sourceVolts: base,
+    through: needs.neutral ? "neutral" : "hots",
   });
-  const balancedPercent = dropPercent({
-    id: `${id}.drop.balanced-percent`,
-    label: `Drop, per cent of ${needs.volts} V`,
-    drop: balanced,
-    volts: needs.volts,
-    edition,
-  });
-  const volts = baseVolts(given);
-  const worstLegPercent = dropPercent({ id: `${id}.drop.worst-percent`, label: `Drop, per cent of ${volts} V`, drop: worstLeg, volts, edition });
+  const percent = (key: string, { drop }: Drop, of: number) =>
+    dropPercent({ id: `${id}.drop.${key}`, label: `Drop, per cent of ${of} V`, drop, volts: of, edition });
+  const balancedPercent = percent("balanced-percent", balanced, needs.volts);
+  const worstLegPercent = percent("worst-percent", worstLeg, base);
   const above = upstream === null ? null : (upstream.drop.fromService ?? upstream.drop.worstLegPercent);
   const fromService =
     above === null
@@ -81,15 +133,54 @@ export function runDrop(given: RunDropGiven, sizes: readonly Size[], upstream: D
           citations: [cite(WHOLE_WAY, edition)!],
           edition,
         });
-  const firstOpen = run.route.find((segment) => !isCable(segment.method)) ?? run.route[0]!;
-  const longest = longestRuns({
-    current: given.current,
-    volts,
-    limitPercent: job.drop.limit_percent,
-    material: firstOpen.conductors.material,
-    method: job.drop.method,
-    edition,
-    sizes: ["10", "8", "6", "4", "3", "2"],
+  return {
+    drop: {
+      balanced: balanced.drop,
+      balancedPercent,
+      worstLeg: worstLeg.drop,
+      worstLegPercent,
+      fromService,
+      longest: longest(given),
+      steps: [...balanced.steps, balancedPercent, ...(oneLeg ? [...worstLeg.steps, worstLegPercent] : []), ...(fromService ? [fromService] : [])],
+    },
+    assumptions: assumed(given, balanced.fellBack || worstLeg.fellBack),
+  };
+}
+
+function longest(given: RunDropGiven): DesignedRun["drop"]["longest"] {
+  const { run, job, edition } = given;
+  const like = run.route.find((segment) => !isCable(segment.method)) ?? run.route[0]!;
+  const of = { current: given.current, limitPercent: job.drop.limit_percent, edition, sizes: LONGEST_OF };
+  const { method } = job.drop;
+  const plain = () => {
+    const { method: by, celsius } = plainChain(given, []);
+    return longestRuns({ ...of, volts: baseVolts(given), material: materialOf(like), method: by, celsius });
+  };
+  if (!isAcMethod(method)) return plain();
+  const runs = longestAcRuns({
+    ...of,
+    sourceVolts: baseVolts(given),
+    powerFactor: job.drop.power_factor ?? UNITY,
+    method,
+    like: { material: materialOf(like), conduit: conduitMaterial(like.method), celsius: celsiusOf(job) },
   });
-  return { balanced, balancedPercent, worstLeg, worstLegPercent, fromService, longest };
+  return runs.flatMap(({ size, feet }) => (feet === null ? [] : [{ size, feet }]));
+}
+
+function assumed({ run, job }: RunDropGiven, fellBack: boolean): readonly Assumption[] {
+  const { method, power_factor, conductor_temperature } = job.drop;
+  if (!isAcMethod(method)) return [];
+  const path = `${run.id}.drop`;
+  return [
+    ...(power_factor === undefined ? [{ path, says: `${run.name}: voltage drop at a power factor of 1` }] : []),
+    ...(conductor_temperature === undefined ? [{ path, says: `${run.name}: voltage drop with conductors at ${TABLE_CELSIUS} °C` }] : []),
+    ...(fellBack
+      ? [
+          {
+            path,
+            says: `${run.name}: voltage drop by direct-current resistance, since Table 9 has no such conductor or the run is too long for the ${method} method`,
+          },
+        ]
+      : []),
+  ];
 }

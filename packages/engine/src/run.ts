@@ -1,21 +1,36 @@
 import type { Basis } from "./basis/basis.js";
-import { designBoxes } from "./boxes.js";
+import { boxAssumptions, boxSteps, designBoxes } from "./boxes.js";
 import type { Assumption, DesignedRun } from "./designed.js";
+import type { EquipmentNeeds } from "./equipment/equipment.js";
 import type { Job, Panel, Run } from "./job/schema.js";
-import type { OutletNeeds } from "./outlet.js";
+import { designPulls } from "./pulls.js";
 import { decimal, type Numeric } from "./quantity.js";
 import { runDrop, sizesWithinDrop } from "./run-drop.js";
-import { overcurrentRating } from "./sizing/overcurrent.js";
+import { runFault } from "./service/run-fault.js";
+import type { FaultPoint } from "./service/service-fault.js";
+import { type ConductorProtection, ORDINARY } from "./sizing/conductor.js";
+import { leastRating } from "./sizing/overcurrent.js";
 import { raiseOverPulls } from "./sizing/pull-groups.js";
 import { designSegment, requiredSize, type SegmentGiven } from "./sizing/segment.js";
 import type { Worked } from "./worked.js";
 
 /** What a run must supply, whatever it is. */
-export interface RunNeeds extends Pick<OutletNeeds, "volts" | "hots" | "neutral" | "gangs"> {
+export interface RunNeeds extends Pick<EquipmentNeeds, "volts" | "hots" | "neutral" | "gangs"> {
   readonly says: string;
   /** Amperes that flow for three hours or more, and the rest. */
   readonly continuous: Numeric;
   readonly noncontinuous: Numeric;
+  /** What the equipment's own article sets otherwise; null where the load alone decides. */
+  readonly equipment: {
+    /** Amperes that the corrected ampacity, and the terminals, must carry. */
+    readonly load: Numeric;
+    readonly terminalLoad: Numeric;
+    readonly breaker: Worked;
+    readonly protection: ConductorProtection;
+    /** Lines that stand before the breaker's and between it and the conductors'. */
+    readonly steps: readonly Worked[];
+    readonly loadSteps: readonly Worked[];
+  } | null;
 }
 
 export interface RunGiven {
@@ -25,6 +40,8 @@ export interface RunGiven {
   readonly panel: Panel;
   /** The feeder this run hangs from, already designed; null at the service panel. */
   readonly upstream: DesignedRun | null;
+  /** Fault currents at the panel it leaves; null where no source is given. */
+  readonly faultAtPanel: FaultPoint | null;
   readonly job: Job;
   readonly basis: Basis;
 }
@@ -34,10 +51,12 @@ export function designRun(given: RunGiven): { readonly designed: DesignedRun; re
   const { run, needs, job, basis, panel } = given;
   const edition = basis.edition;
   const id = run.id;
-  const breaker = overcurrentRating({ id: `${id}.overcurrent`, continuous: needs.continuous, noncontinuous: needs.noncontinuous, edition });
+  const { equipment } = needs;
+  const breaker = equipment?.breaker ?? leastRating({ id: `${id}.overcurrent`, continuous: needs.continuous, noncontinuous: needs.noncontinuous, edition });
   const rating = run.breaker.rating ?? Number(breaker.value);
   const load = decimal(needs.continuous).plus(needs.noncontinuous);
-  const terminalLoad = decimal(needs.continuous).times("1.25").plus(needs.noncontinuous);
+  const terminalLoad = decimal(equipment?.terminalLoad ?? decimal(needs.continuous).times("1.25").plus(needs.noncontinuous));
+  const protection = equipment?.protection ?? ORDINARY;
   // A fed panel that carries nothing yet is worked at its rating.
   const current = load.isZero() ? decimal(rating) : load;
   // 110.14(C)(1): 60 °C for 100 A and less unless everything the conductor ends on is listed and marked for 75 °C.
@@ -48,7 +67,7 @@ export function designRun(given: RunGiven): { readonly designed: DesignedRun; re
     segment,
     needs,
     rating,
-    demand: { load, terminalLoad, overcurrent: rating },
+    demand: { load: equipment?.load ?? load, terminalLoad, overcurrent: rating, protection },
     terminalC,
     basis,
   }));
@@ -57,9 +76,11 @@ export function designRun(given: RunGiven): { readonly designed: DesignedRun; re
   const sizes = sizesWithinDrop(dropOf, least);
   const settled = givens.map((segment, i) => designSegment(segment, least[i] ?? null, sizes[i]!, segment.segment.conductors.size ? "given" : "computed"));
   const segments = settled.map((s) => s.designed);
-  const drop = runDrop(dropOf, sizes, given.upstream);
+  const { drop, assumptions: dropAssumptions } = runDrop(dropOf, sizes, given.upstream);
+  const { hots, neutral } = needs;
+  const fault = given.faultAtPanel && runFault({ id, name: run.name, start: given.faultAtPanel, segments, hots, neutral, breaker: rating, edition });
+  const pulls = designPulls(run, segments, edition);
   const boxes = designBoxes(run, segments, needs, edition);
-  const multiwire = needs.neutral && needs.volts === 240;
   return {
     designed: {
       run,
@@ -76,19 +97,23 @@ export function designRun(given: RunGiven): { readonly designed: DesignedRun; re
       rating: String(rating),
       load: given.load,
       segments,
+      pulls,
       drop,
+      fault,
       boxes,
+      protection,
       steps: [
+        ...(equipment?.steps ?? []),
         breaker,
+        ...(equipment?.loadSteps ?? []),
         given.load,
         ...segments.flatMap((s) => s.steps),
-        drop.balanced,
-        drop.balancedPercent,
-        ...(multiwire ? [drop.worstLeg, drop.worstLegPercent] : []),
-        ...(drop.fromService ? [drop.fromService] : []),
-        ...boxes.map((b) => b.required),
+        ...drop.steps,
+        ...(fault?.steps ?? []),
+        ...pulls.flatMap((p) => p.steps),
+        ...boxes.flatMap(boxSteps),
       ],
     },
-    assumptions: settled.flatMap((s) => s.assumptions),
+    assumptions: [...settled.flatMap((s) => s.assumptions), ...dropAssumptions, ...boxAssumptions(run, boxes)],
   };
 }

@@ -5,9 +5,12 @@ import { stringify } from "yaml";
 import { unamended } from "../src/basis/basis.js";
 import { EDITIONS } from "../src/basis/edition.js";
 import { design } from "../src/design.js";
+import type { Design } from "../src/designed.js";
 import { readJob } from "../src/job/read.js";
-import { CABLES, INSULATIONS, RACEWAYS } from "../src/job/schema.js";
+import { CABLES, INSULATIONS, RACEWAYS, SEGMENT_TRADE_SIZES } from "../src/job/segment.js";
+import { DROP_METHODS } from "../src/sizing/drop-method.js";
 import { SIZES } from "../src/tables/size.js";
+import type { Worked } from "../src/worked.js";
 
 const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
 
@@ -19,9 +22,40 @@ const segment = fc.record({
     size: maybe(fc.constantFrom(...SIZES)),
     insulation: fc.constantFrom(...INSULATIONS),
     material: fc.constantFrom("copper", "aluminum"),
+    stranding: maybe(fc.constantFrom("concentric", "compact")),
     grounding: maybe(fc.constantFrom(...SIZES)),
   }),
-  trade_size: maybe(fc.constantFrom("1/2", "3/4", "1", "2", "3")),
+  sets: maybe(fc.integer({ min: 1, max: 6 })),
+  trade_size: maybe(fc.constantFrom(...SEGMENT_TRADE_SIZES)),
+  rooftop_height: maybe(fc.integer({ min: 0, max: 4 }).map((n) => `${n}/4 in`)),
+  neutral_nonlinear: maybe(fc.boolean()),
+  temperature_span: maybe(
+    fc.record({
+      coldest: fc.integer({ min: -60, max: 10 }).map((n) => `${n} °C`),
+      hottest: fc.integer({ min: 10, max: 85 }).map((n) => `${n} °C`),
+      in_sun: maybe(fc.boolean()),
+    }),
+  ),
+  expansion_travel: maybe(fc.integer({ min: 1, max: 24 }).map((n) => `${n} in`)),
+  bend_radius: maybe(fc.integer({ min: 1, max: 240 }).map((n) => `${n} in`)),
+  climb: maybe(fc.integer({ min: -100, max: 100 })),
+  pull: maybe(
+    fc.record({
+      from: maybe(fc.constantFrom("start", "end")),
+      grip: maybe(fc.constantFrom("basket", "eye")),
+      friction: maybe(fc.integer({ min: 1, max: 10 }).map((n) => n / 10)),
+      elbows: maybe(
+        fc.array(
+          fc.record({
+            kind: fc.constantFrom("body", "swept"),
+            radius: maybe(fc.integer({ min: 0, max: 120 }).map((n) => `${n} in`)),
+            from_wall: fc.integer({ min: 0, max: 60 }).map((n) => `${n} in`),
+          }),
+          { maxLength: 3 },
+        ),
+      ),
+    }),
+  ),
   ambient: maybe(fc.integer({ min: -60, max: 85 }).map((n) => `${n} °C`)),
   bends: fc.array(fc.integer({ min: 1, max: 180 }), { maxLength: 6 }),
   others: maybe(fc.record({ current_carrying: fc.integer({ min: 0, max: 60 }), area_in2: fc.integer({ min: 0, max: 20 }) })),
@@ -30,8 +64,100 @@ const segment = fc.record({
   exposed_to_damage: fc.boolean(),
 });
 
+const inches = (max: number) => maybe(fc.integer({ min: 0, max }).map((n) => `${n} in`));
+const box = fc.record({
+  kind: maybe(fc.constantFrom("box", "conduit-body")),
+  volume: fc.integer({ min: 0, max: 2000 }),
+  device: fc.boolean(),
+  clamps: fc.boolean(),
+  wet_location: fc.boolean(),
+  spliced: maybe(fc.boolean()),
+  entries: maybe(
+    fc.array(
+      fc.record({
+        of: fc.constantFrom("before", "after", "other"),
+        wall: fc.constantFrom("left", "right", "top", "bottom", "back"),
+        row: maybe(fc.integer({ min: 1, max: 3 })),
+        trade_size: maybe(fc.constantFrom(...SEGMENT_TRADE_SIZES)),
+      }),
+      { maxLength: 5 },
+    ),
+  ),
+  width: inches(120),
+  height: inches(120),
+  depth: inches(60),
+  entry_distance: inches(120),
+});
+
+const power = (max: number) => fc.integer({ min: 0, max }).map((n) => `${n} VA`);
+const named = <T extends object>(fields: T) => fc.record({ name: fc.constant("one"), load: power(30000), ...fields });
+const dwelling = fc.record({
+  floor_area: fc.integer({ min: 50, max: 50000 }).map((n) => `${n} ft2`),
+  small_appliance_circuits: fc.integer({ min: 2, max: 20 }),
+  laundry_circuits: fc.integer({ min: 0, max: 5 }),
+  appliances: fc.array(named({ count: fc.integer({ min: 1, max: 9 }), motor: fc.boolean(), neutral: fc.boolean() }), { maxLength: 6 }),
+  cooking: fc.array(named({ count: fc.integer({ min: 1, max: 9 }) }), { maxLength: 3 }),
+  dryers: fc.array(named({ count: fc.integer({ min: 1, max: 9 }) }), { maxLength: 3 }),
+  ev: fc.array(fc.record({ name: fc.constant("ev"), load: maybe(power(20000)) }), { maxLength: 2 }),
+  climate: fc.array(
+    named({
+      kind: fc.constantFrom("cooling", "heat-pump", "space-heating", "thermal-storage"),
+      supplement: maybe(power(20000)),
+      interlocked: fc.boolean(),
+      controls: fc.integer({ min: 1, max: 9 }),
+    }),
+    { maxLength: 4 },
+  ),
+});
+const material = fc.constantFrom("copper", "aluminum");
+const size = fc.constantFrom(...SIZES);
+const fault = fc.oneof(
+  fc.record({
+    utility: fc.record({
+      kA: fc.integer({ min: 1, max: 200 }),
+      line_to_neutral_kA: maybe(fc.integer({ min: 1, max: 200 })),
+      x_over_r: maybe(fc.integer({ min: 1, max: 50 })),
+    }),
+  }),
+  fc.record({
+    transformer: fc.record({
+      kva: fc.integer({ min: 1, max: 5000 }),
+      percent_z: fc.integer({ min: 1, max: 20 }),
+      conductors: fc.array(
+        fc.record({
+          size,
+          neutral: maybe(size),
+          material,
+          sets: fc.integer({ min: 1, max: 12 }),
+          length: fc.integer({ min: 0, max: 5000 }).map((n) => `${n} ft`),
+          raceway: fc.constantFrom("PVC", "aluminum", "steel"),
+        }),
+        { maxLength: 3 },
+      ),
+    }),
+  }),
+);
+const serviceParts = fc.record({
+  load_method: fc.constantFrom("existing-dwelling", "standard", "optional"),
+  dwelling,
+  fault: maybe(fault),
+  conductors: maybe(fc.record({ size, material, sets: fc.integer({ min: 1, max: 12 }) })),
+  electrode: maybe(
+    fc.record({
+      electrodes: fc.uniqueArray(fc.constantFrom("rod", "pipe", "plate", "concrete-encased", "ring", "water-pipe", "structural-metal"), { minLength: 1 }),
+      material,
+      size: maybe(size),
+    }),
+  ),
+  managed: maybe(fc.record({ setpoint: fc.integer({ min: 1, max: 600 }).map((n) => `${n} A`), citation: fc.constant("listing") })),
+});
+
 const job = fc
   .record({
+    serviceParts,
+    power_factor: maybe(fc.integer({ min: 1, max: 10 }).map((n) => n / 10)),
+    conductor_temperature: maybe(fc.integer({ min: -60, max: 85 }).map((n) => `${n} °C`)),
+    required: fc.boolean(),
     edition: fc.constantFrom(...EDITIONS),
     rating: fc.integer({ min: 30, max: 600 }),
     area: fc.integer({ min: 50, max: 50000 }),
@@ -43,8 +169,8 @@ const job = fc
     spaces: fc.array(fc.integer({ min: 1, max: 84 }), { minLength: 1, maxLength: 2 }),
     terminals: fc.boolean(),
     route: fc.array(segment, { minLength: 1, maxLength: 4 }),
-    box: fc.record({ volume: fc.integer({ min: 0, max: 2000 }), device: fc.boolean(), clamps: fc.boolean(), wet_location: fc.boolean() }),
-    method: fc.constantFrom("K", "dc-resistance"),
+    box,
+    method: fc.constantFrom(...DROP_METHODS),
   })
   .map((a) => ({
     format: "branchwork-job/1",
@@ -52,7 +178,7 @@ const job = fc
     code: { edition: a.edition },
     service: {
       rating: `${a.rating} A`,
-      load_method: "existing-dwelling",
+      ...a.serviceParts,
       existing: { floor_area: `${a.area} ft2`, appliances: [{ name: "one", load: `${a.appliance} VA` }] },
       panel: {
         id: "p",
@@ -67,17 +193,37 @@ const job = fc
             current: `${a.current} A`,
             terminals_75C: a.terminals,
             breaker: { ...(a.breaker === undefined ? {} : { rating: `${a.breaker} A` }), poles: a.poles, spaces: a.spaces, gfci: false },
-            route: a.route.map((s, i) => ({ name: `s${i}`, ...s })),
+            route: a.route.map(({ climb, ...s }, i) => ({
+              name: `s${i}`,
+              ...s,
+              // No stretch climbs more than its length.
+              ...(climb === undefined ? {} : { rise: `${Math.sign(climb) * Math.min(Math.abs(climb), Number.parseInt(s.length, 10))} ft` }),
+            })),
             boxes: [{ name: "b", after: "s0", ...a.box, volume: `${a.box.volume} in3` }],
           },
         ],
       },
     },
-    drop: { method: a.method },
-  }));
+    drop: { method: a.method, power_factor: a.power_factor, conductor_temperature: a.conductor_temperature, required: a.required },
+  }))
+  .chain((written) => fc.boolean().map((fed) => (fed ? behindFeeder(written) : written)));
+
+/** The same circuit behind a feeder to a panel of its own. */
+function behindFeeder<T extends { service: { panel: { circuits: { route: unknown[] }[] } } }>(written: T): T {
+  const { panel } = written.service;
+  const feeder = {
+    id: "f",
+    name: "F",
+    breaker: { poles: 2, spaces: [1, 3], gfci: false },
+    building: "detached",
+    route: panel.circuits[0]!.route,
+    panel: { ...panel, id: "b", name: "B" },
+  };
+  return { ...written, service: { ...written.service, panel: { ...panel, circuits: [], feeders: [feeder] } } };
+}
 
 function made(written: object) {
-  const read = readJob(stringify(written, { keepUndefined: false }));
+  const read = readJob(stringify(written, { keepUndefined: false, aliasDuplicateObjects: false }));
   if (!read.ok) throw new Error(JSON.stringify(read.issues));
   return { read, result: design({ job: read.job }) };
 }
@@ -87,46 +233,71 @@ describe("any job the schema takes", () => {
     fc.assert(
       fc.property(job, (written) => {
         const { read, result } = made(written);
-        for (const step of [...result.service.steps, ...result.circuits.flatMap((c) => c.steps)]) {
+        for (const step of everyStep(result)) {
           if (step.unit !== "AWG/kcmil" && !/^-?\d+(\.\d+)?$/.test(step.value)) throw new Error(`${step.id} = ${step.value}`);
         }
         expect(JSON.stringify(design({ job: read.job }))).toBe(JSON.stringify(result));
         for (const edition of EDITIONS) design({ job: read.job, basis: unamended(edition) });
       }),
-      { numRuns: Number(process.env.BRANCHWORK_RUNS ?? 150) },
+      { numRuns: Number(process.env.BRANCHWORK_RUNS ?? 80) },
     ));
 });
 
 /** An expression as printed, made readable for an independent evaluator: units, commas and signs of the page taken off. */
-function plain(expression: string): string {
+function plain({ expression, unit }: Worked): string {
   return expression
     .split(" = ")[0]!
-    .replace(/\([^)]*AWG\)/g, "")
-    .replaceAll(",", "")
+    .replace(/ \([^()]*[a-z][^()]*\)/gi, (note) => (/^ \([-\d.,]* ?[A-Za-z²³Ω0-9]* ?[×/+−-]/.test(note) || /max\(|min\(|√/.test(note) ? note : ""))
+    .replace(/(\d),(?=\d{3})/g, "$1")
+    .replace(/^least of (.*)$/, "min($1)")
+    .replace(/^(.*), rounded up, and one$/, "ceil($1) + 1")
+    .replace(/^(.*), rounded up$/, "ceil($1)")
+    .replaceAll(";", ",")
     .replaceAll("×", "*")
-    .replaceAll("²", "2")
+    .replaceAll("−", "-")
+    .replaceAll("√", "sqrt")
+    .replace(/\b(ft|in)²/g, "$12")
+    .replaceAll("²", "^2")
     .replaceAll("³", "3")
     .replace(/Ω \/ 1000 ft/g, "/ 1000")
-    .replace(/(\d) %/g, "$1 / 100")
-    .replace(/\b(VA\/ft2|in2|in3|VA|ft2|ft|cmil|in|A|V)\b/g, "")
-    .replace(/of other circuits/g, "");
+    .replaceAll("Ω", "")
+    .replace(/(\d) %/g, unit === "%" ? "$1" : "$1 / 100")
+    .replace(/\b(VA\/ft2|lbf\/ft|lb\/ft|lbf|in2|in3|VA|kA|ft2|ft|cmil|in|A|V)\b/g, "")
+    .replace(/of other circuits|as entered/g, "");
 }
 
+/** Every worked line that the paper prints: of the service, of each feeder and of each circuit. */
+function everyStep({ service, feeders, circuits }: Design): readonly Worked[] {
+  return [...service.steps, ...[...feeders, ...circuits].flatMap((run) => run.steps)];
+}
+
+/** A line whose value is not what its expression comes to: a size, a choice from a table, a value rounded by a named rule. */
+const chosen = (step: Worked) => step.unit === "AWG/kcmil" || step.unit === "text" || step.rounding !== null;
+
 describe("every printed expression, redone by mathjs, gives its value", () => {
-  it("for a job with every kind of line", () => {
-    const { result } = made(fc.sample(job, { seed: 7, numRuns: 1 })[0]!);
-    const steps = [...result.service.steps, ...result.circuits.flatMap((c) => c.steps)];
-    let redone = 0;
+  it("in the service's, the feeders' and the circuits' lines of twenty jobs, 95 of 100 of the numeric ones and more", () => {
+    const steps = fc.sample(job, { seed: 7, numRuns: 20 }).flatMap((written) => everyStep(made(written).result).filter((step) => !chosen(step)));
+    const unread: string[] = [];
     for (const step of steps) {
-      if (/least of|by |as entered|in place of|max\(/.test(step.expression) || step.unit === "AWG/kcmil" || step.id.endsWith(".overcurrent") || step.rounding)
-        continue;
-      const value = Number(evaluate(plain(step.expression)));
+      const value = again(step);
+      if (value === null) unread.push(`${step.id}: ${step.expression}`);
       // A line prints its inputs rounded to a few digits, so the pencil agrees to about one part in two hundred.
-      expect(Math.abs(value - Number(step.value)), `${step.id}: ${step.expression} = ${step.value}`).toBeLessThanOrEqual(
-        Math.max(0.006, Math.abs(Number(step.value)) * 0.005),
-      );
-      redone++;
+      else
+        expect(Math.abs(value - Number(step.value)), `${step.id}: ${step.expression} = ${step.value}`).toBeLessThanOrEqual(
+          Math.max(0.006, Math.abs(Number(step.value)) * 0.005),
+        );
     }
-    expect(redone).toBeGreaterThan(12);
+    expect(steps.length).toBeGreaterThan(1000);
+    expect(unread.length / steps.length, [...new Set(unread)].slice(0, 40).join("\n")).toBeLessThan(0.05);
   });
 });
+
+/** What mathjs makes of a line; null where it cannot read it. */
+function again(step: Worked): number | null {
+  try {
+    const value = Number(evaluate(plain(step)));
+    return Number.isFinite(value) ? value : null;
+  } catch {
+    return null;
+  }
+}

@@ -6,6 +6,7 @@ import { EDITIONS, type Edition } from "../src/basis/edition.js";
 import { CHECKS } from "../src/checks/registry.js";
 import { design } from "../src/design.js";
 import { readJob } from "../src/job/read.js";
+import { EQUIPMENT_ROWS } from "./equipment-rows.js";
 
 // biome-ignore lint/suspicious/noExplicitAny: a job as written, bent by each row before it is read
 type Written = any;
@@ -91,11 +92,105 @@ const behindFeeder =
     ];
   };
 
+/** One stretch with some of its fields written otherwise. */
+const bent =
+  (i: number, fields: Written) =>
+  (job: Written): void => {
+    Object.assign(stretch(job, i), fields);
+  };
+/** The circuit with one stretch and no box. */
+const only =
+  (i: number) =>
+  (job: Written): void => {
+    circuit(job).route = [stretch(job, i)];
+    circuit(job).boxes = [];
+  };
+const boxOf =
+  (fields: Written) =>
+  (job: Written): void => {
+    Object.assign(circuit(job).boxes[0], fields);
+  };
+/** 4 AWG throughout: the box where the cable ends goes by its dimensions. */
+const fourGauge = (fields: Written) => (job: Written) => {
+  for (const i of [0, 1, 2]) Object.assign(stretch(job, i), { conductors: { size: "4" }, ...(i === 0 ? {} : { trade_size: "1" }) });
+  boxOf(fields)(job);
+};
+/** Raceway on both sides of the box, entering by opposite walls. */
+const straightThrough = (fields: Written) => (job: Written) => {
+  fourGauge(fields)(job);
+  Object.assign(stretch(job, 0), { method: "EMT", trade_size: "1" });
+  boxOf({
+    entries: [
+      { of: "before", wall: "left" },
+      { of: "after", wall: "right" },
+    ],
+  })(job);
+};
+
 type Row = readonly [check: string, what: string, verdict: string, bend: (job: Written) => void, edition?: Edition];
 const same = () => undefined;
 
+/** Of the service: its conductors, its rating, its faults. */
+const service = (more: Written) => (job: Written) => {
+  Object.assign(job.service, more);
+};
+const house = { load_method: "standard", dwelling: { floor_area: "1500 ft2" } };
+const aluminum = (size: string, electrode?: Written) => service({ conductors: { size }, electrode });
+const SERVICE_ROWS: readonly Row[] = [
+  ["service-conductor", "4/0 aluminum at 200 A (83 %)", "pass", aluminum("4/0")],
+  ["service-conductor", "3/0 aluminum at 200 A", "fail", aluminum("3/0")],
+  ["service-conductor", "at 60 A the rule does not reach", "needs-person", service({ rating: "60 A", conductors: { size: "4/0" } })],
+  ["service-conductor", "not given", "not-applicable", same],
+  ["electrode-conductor", "4 AWG copper by 4/0 aluminum to a water pipe", "pass", aluminum("4/0", { electrodes: ["water-pipe"], size: "4" })],
+  ["electrode-conductor", "6 AWG", "fail", aluminum("4/0", { electrodes: ["water-pipe"], size: "6" })],
+  ["electrode-conductor", "size not told", "needs-person", aluminum("4/0", { electrodes: ["rod"] })],
+  ["electrode-conductor", "no electrodes told", "not-applicable", same],
+  ["service-least-rating", "100 A for a small house", "pass", service({ ...house, rating: "100 A" })],
+  ["service-least-rating", "99 A", "fail", service({ ...house, rating: "99 A" })],
+  ["service-least-rating", "a service that stands", "not-applicable", same],
+  ["managed-load", "a setpoint", "needs-person", service({ managed: { setpoint: "20 A", citation: "listing" } })],
+  ["managed-load", "a setpoint for an outlet before 2023", "fail", service({ managed: { setpoint: "20 A", citation: "listing" } }), "2020"],
+  ["managed-load", "none", "not-applicable", same],
+  ["fault-loop", "29 ft behind 10 kA", "pass", same],
+  [
+    "fault-loop",
+    "a quarter mile",
+    "caution",
+    (j) => {
+      stretch(j, 1).length = "1300 ft";
+    },
+  ],
+  [
+    "fault-loop",
+    "source not told",
+    "needs-person",
+    (j) => {
+      delete j.service.fault_current_kA;
+    },
+  ],
+  [
+    "interrupting-rating",
+    "10 kA at the service, a 9 kA breaker beyond 30 ft of feeder",
+    "pass",
+    (j) => {
+      behindFeeder({ breaker: { rating: "60 A", poles: 2, spaces: [5, 7], gfci: false, interrupting_kA: 10 } })(j);
+      j.service.panel.feeders[0].panel.circuits[0].breaker.interrupting_kA = 9;
+    },
+  ],
+  [
+    "voltage-drop",
+    "over the limit, which the job makes a rule",
+    "fail",
+    (j) => {
+      j.drop = { limit_percent: 0.5, required: true };
+      for (const s of circuit(j).route) s.conductors = { size: "6" };
+    },
+  ],
+];
+
 /** For each check a failing or telling row beside its nearest passing neighbour. */
 const ROWS: readonly Row[] = [
+  ...EQUIPMENT_ROWS,
   ["subpanel-neutral", "a panel on a feeder", "needs-person", behindFeeder()],
   ["detached-disconnect", "a switch there", "pass", behindFeeder()],
   ["detached-disconnect", "a main breaker there", "pass", behindFeeder({ disconnect: undefined }, { main: "60 A" })],
@@ -137,6 +232,7 @@ const ROWS: readonly Row[] = [
       },
     ),
   ],
+  ...SERVICE_ROWS,
   ["service-capacity", "200 A service", "pass", same],
   [
     "service-capacity",
@@ -451,7 +547,7 @@ const ROWS: readonly Row[] = [
   [
     "box-volume",
     "4 AWG goes by dimensions",
-    "needs-person",
+    "not-applicable",
     (j) => {
       stretch(j, 0).conductors = { size: "4" };
     },
@@ -780,6 +876,96 @@ const ROWS: readonly Row[] = [
     },
   ],
   ["rv-use", "no RV outlet", "not-applicable", as("ev-supply", "40 A", 2)],
+  // What a jurisdiction amends: local-checks.test.ts.
+  ["local-wiring-methods", "no limit here", "not-applicable", same],
+  ["local-load-method", "no method named here", "not-applicable", same],
+  [
+    "raceway-bends",
+    "370° on a feeder",
+    "fail",
+    behindFeeder({ route: [{ name: "way", place: "indoors", method: "EMT", length: "30 ft", bends: [90, 90, 90, 100] }] }),
+  ],
+  [
+    "raceway-bends",
+    "360° on a feeder",
+    "pass",
+    behindFeeder({ route: [{ name: "way", place: "indoors", method: "EMT", length: "30 ft", bends: [90, 90, 90, 90] }] }),
+  ],
+  ["conductor-wet", "XHH in the ground", "fail", bent(1, { conductors: { insulation: "XHH" } })],
+  ["conductor-wet", "XHHW in the ground", "pass", bent(1, { conductors: { insulation: "XHHW" } })],
+  ["conductor-wet", "RHH in the ground", "fail", bent(1, { conductors: { insulation: "RHH" } })],
+  ["conductor-wet", "RHW-2 in the ground", "pass", bent(1, { conductors: { insulation: "RHW-2" } })],
+  ["emt-buried", "ENT", "fail", bent(1, { method: "ENT" })],
+  ["emt-buried", "LFMC", "pass", bent(1, { method: "LFMC" })],
+  ["ent-place", "ENT indoors", "pass", bent(0, { method: "ENT" })],
+  ["ent-place", "ENT outdoors", "needs-person", bent(2, { method: "ENT", exposed_to_damage: false })],
+  ["ent-place", "ENT where it can be struck", "fail", bent(0, { method: "ENT", exposed_to_damage: true })],
+  ["ent-place", "ENT in the ground", "fail", bent(1, { method: "ENT" })],
+  ["ent-place", "no ENT", "not-applicable", same],
+  // Bore over conductor of 6 AWG THWN-2 (0.254 in): 0.804 in PVC-40 3/4 is 3.17, in the band of 2.8 to 3.2 with three alike; 1.029 in PVC-40 1 is 4.05.
+  ["raceway-jam", "3/4 in: 3.17", "caution", bent(1, { trade_size: "3/4" })],
+  ["raceway-jam", "1 in: 4.05", "pass", bent(1, { trade_size: "1" })],
+  ["hard-pull", "3/4 in, 34 % full, and wedging", "caution", bent(1, { trade_size: "3/4" })],
+  ["hard-pull", "1 in, 21 % full", "pass", bent(1, { trade_size: "1" })],
+  ["pull-tension", "19 ft", "pass", same],
+  [
+    "pull-tension",
+    "2,000 ft and 360°",
+    "caution",
+    (j) => {
+      Object.assign(stretch(j, 1), { length: "2000 ft", bends: [90, 90, 90, 90], conductors: { size: "6" }, trade_size: "1" });
+      Object.assign(stretch(j, 2), { conductors: { size: "6" } });
+    },
+  ],
+  ["raceway-supports", "cable indoors and a riser", "needs-person", same],
+  ["raceway-supports", "in the ground only", "not-applicable", only(1)],
+  ["bend-radius", "not given", "needs-person", same],
+  // Chapter 9 Table 2, one-shot bender: 3/4 in 4-1/2 in (2011 Handbook page, https://vdocument.in/chapter-9-tablespdf.html).
+  ["bend-radius", "4.4 in of 3/4 in", "fail", bent(1, { trade_size: "3/4", bend_radius: "4.4 in" })],
+  ["bend-radius", "4.5 in of 3/4 in", "pass", bent(1, { trade_size: "3/4", bend_radius: "4.5 in" })],
+  ["bend-radius", "no bends", "not-applicable", bent(1, { bends: [] })],
+  ["pull-box-size", "6 AWG", "not-applicable", same],
+  ["pull-box-size", "4 AWG, not measured", "needs-person", fourGauge({})],
+  // Six times a 1 in raceway to the opposite wall, 314.28(A)(2).
+  ["pull-box-size", "6 in by 6 in", "pass", fourGauge({ width: "6 in", height: "6 in" })],
+  ["pull-box-size", "5.9 in by 6 in", "fail", fourGauge({ width: "5.9 in", height: "6 in" })],
+  ["pull-box-size", "a conduit body", "needs-person", fourGauge({ kind: "conduit-body", width: "6 in", height: "6 in" })],
+  // Eight times a 1 in raceway for a straight pull, 314.28(A)(1).
+  ["pull-box-size", "straight, 8 in", "pass", straightThrough({ width: "8 in" })],
+  ["pull-box-size", "straight, 7.9 in", "fail", straightThrough({ width: "7.9 in" })],
+  ["pull-box-size", "straight, spliced, 6 in", "pass", straightThrough({ width: "6 in", spliced: true })],
+  ["bending-space", "6 AWG", "not-applicable", same],
+  [
+    "bending-space",
+    "4 AWG at the outlet",
+    "needs-person",
+    (j) => {
+      Object.assign(stretch(j, 2), { conductors: { size: "4" } });
+    },
+  ],
+  ["box-volume", "splices in a conduit body", "needs-person", boxOf({ kind: "conduit-body", spliced: true })],
+  ["box-volume", "a conduit body without splices", "pass", boxOf({ kind: "conduit-body" })],
+  ["parallel-conductors", "one set", "not-applicable", same],
+  ["parallel-conductors", "two sets of 1 AWG", "fail", bent(1, { sets: 2, conductors: { size: "1" } })],
+  ["parallel-conductors", "two sets of 1/0 AWG", "needs-person", bent(1, { sets: 2, conductors: { size: "1/0" } })],
+  ["conductor-size", "two sets of 1 AWG", "fail", bent(1, { sets: 2, conductors: { size: "1" } })],
+  ["conductor-size", "two sets of 1/0 AWG", "pass", bent(1, { sets: 2, conductors: { size: "1/0" } })],
+  ["splice-free", "two sets become one with no box", "fail", bent(1, { sets: 2, conductors: { size: "1/0" } })],
+  ["aluminum-terminals", "aluminum", "needs-person", bent(1, { conductors: { material: "aluminum" } })],
+  ["aluminum-terminals", "copper", "not-applicable", same],
+  ["underground-separation", "a trench", "needs-person", same],
+  ["underground-separation", "nothing buried", "not-applicable", only(0)],
+  ["raceway-seal", "from indoors into the ground", "needs-person", same],
+  ["raceway-seal", "indoors only", "not-applicable", only(0)],
+  ["warning-ribbon", "a buried circuit", "not-applicable", same],
+  // 0.0000338 in per in and °F, the head of Table 352.44: 6 ft over 100 °F is 0.243 in, with 30 °F of sun 0.316 in.
+  [
+    "pvc-expansion",
+    "6 ft over 100 °F in the shade",
+    "pass",
+    bent(2, { length: "6 ft", temperature_span: { coldest: "0 °F", hottest: "100 °F", in_sun: false } }),
+  ],
+  ["pvc-expansion", "6 ft over 130 °F in the sun", "needs-person", bent(2, { length: "6 ft", temperature_span: { coldest: "0 °F", hottest: "100 °F" } })],
 ];
 
 describe("checks, row by row", () => {
@@ -793,7 +979,9 @@ describe("checks, row by row", () => {
 
 describe("the set of checks", () => {
   it("is at least thirty, and registry, directory and rows name the same ids", () => {
-    const files = readdirSync(new URL("../src/checks/", import.meta.url)).filter((name) => !["registry.ts", "finding.ts", "outcome.ts"].includes(name));
+    const files = readdirSync(new URL("../src/checks/", import.meta.url)).filter(
+      (name) => !["registry.ts", "finding.ts", "outcome.ts", "local-findings.ts"].includes(name),
+    );
     const ids = CHECKS.map((check) => check.id);
     expect(ids.length).toBeGreaterThanOrEqual(30);
     expect(files.map((name) => name.replace(/\.ts$/, "")).sort()).toEqual([...ids].sort());

@@ -19,7 +19,6 @@ import { spaCircuit } from "../src/equipment/spa.js";
 import { subpanelFeeder } from "../src/equipment/subpanel.js";
 import { waterHeaterCircuit } from "../src/equipment/water-heater.js";
 import { welderCircuit } from "../src/equipment/welder.js";
-import { OUTLETS } from "../src/outlet.js";
 import { readCell } from "../src/tables/code-table.js";
 import { type Horsepower, MOTOR_CURRENT } from "../src/tables/motor-current.js";
 import { WELDER_DUTY } from "../src/tables/welder-duty.js";
@@ -380,9 +379,6 @@ describe("the record of equipment", () => {
       expect(form.poles).toBe(form.wires - 1);
       expect(needs.receptacle).toContain(String(form.amperes));
     }
-  });
-  it("says what the record it takes over from says", () => {
-    for (const [kind, needs] of Object.entries(OUTLETS)) expect(EQUIPMENT[kind as keyof typeof OUTLETS]).toMatchObject(needs);
   });
   it("several receptacles have no next size up, one has", () => {
     const of = (several: boolean) => receptacleCircuit({ id, receptacle: "5-20R", several, place: "garage", edition });

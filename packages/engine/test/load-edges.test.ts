@@ -157,7 +157,8 @@ describe("more load never gives less", () => {
       fc.property(dwelling, more, years, (d, extra, year) => {
         const before = standard(d, year) - 1e-6;
         expect(standard({ ...d, floorAreaFt2: d.floorAreaFt2 + extra }, year)).toBeGreaterThanOrEqual(before);
-        expect(standard({ ...d, heatingVA: d.heatingVA + extra }, year)).toBeGreaterThanOrEqual(before);
+        // In 2017 the larger alone counts (220.60): heating that overtakes a cooling motor takes that motor's quarter with it.
+        if (year !== "2017") expect(standard({ ...d, heatingVA: d.heatingVA + extra }, year)).toBeGreaterThanOrEqual(before);
         expect(standard({ ...d, coolingVA: d.coolingVA + extra }, year)).toBeGreaterThanOrEqual(before);
         expect(standard({ ...d, others: [...d.others, { name: "b", va: extra, motor: true }] }, year)).toBeGreaterThanOrEqual(before);
         expect(standard({ ...d, evSupply: [...d.evSupply, extra] }, year)).toBeGreaterThanOrEqual(before);

@@ -73,12 +73,12 @@ describe("hand-worked networks", () => {
 });
 
 // ── Six and more networks against two other solvers ────────────────────────
-const circuit = houseCircuit({ outlet: "rv-50", run: { hot1: 0.0491, hot2: 0.0491, neutral: 0.0491, ground: 0.124 }, feet: 100 });
+const circuit = houseCircuit({ outlet: "four-wire", run: { hot1: 0.0491, hot2: 0.0491, neutral: 0.0491, ground: 0.124 }, feet: 100 });
 const loads = [
   { across: "L1-N", ohms: 10 },
   { across: "L2-N", ohms: 30 },
 ] as const;
-const sound = SOUND["rv-50"];
+const sound = SOUND["four-wire"];
 const subpanel: Network = network(
   source("leg1", "x1", "0", 122),
   source("leg2", "x2", "0", 122, 180),

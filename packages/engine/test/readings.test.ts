@@ -12,11 +12,11 @@ import { opened, READINGS, SOUND } from "../src/readings/wiring.js";
 
 // 100 ft of 6 AWG copper with a 10 AWG ground, Chapter 9 Table 8: 0.491 and 1.24 ohm per 1000 ft.
 const run = runOhms([{ size: "6", material: "copper", grounding: "10", feet: 100 }], "2023");
-const rv50 = houseCircuit({ outlet: "rv-50", run, feet: 100 });
-const rv30 = houseCircuit({ outlet: "rv-30", run, feet: 100 });
-const ev = houseCircuit({ outlet: "ev-supply", run, feet: 100 });
-const CIRCUITS = { "rv-50": rv50, "rv-30": rv30, "ev-supply": ev };
-const six = (...v: readonly number[]): Readings => Object.fromEntries(READINGS["rv-50"].map((name, i) => [name, v[i]!]));
+const rv50 = houseCircuit({ outlet: "four-wire", run, feet: 100 });
+const rv30 = houseCircuit({ outlet: "one-hot", run, feet: 100 });
+const ev = houseCircuit({ outlet: "two-hot", run, feet: 100 });
+const CIRCUITS = { "four-wire": rv50, "one-hot": rv30, "two-hot": ev };
+const six = (...v: readonly number[]): Readings => Object.fromEntries(READINGS["four-wire"].map((name, i) => [name, v[i]!]));
 const three = (hn: number, hg: number, ng: number): Readings => ({ "L1-N": hn, "L1-G": hg, "N-G": ng });
 const GOOD = six(123, 123, 246.7, 123, 123, 0);
 
@@ -39,23 +39,23 @@ describe("run resistance", () => {
 
 describe("simulated readings follow the physics", () => {
   it("hot to ground is hot to neutral plus neutral to ground under load (Fluke, https://fluke.com.au/en-au/learn/blog/electrical/diagnosing-power-problems-at-the-receptacle)", () => {
-    const shown = simulateReadings(rv30, SOUND["rv-30"], [{ across: "L1-N", ohms: 8 }]);
+    const shown = simulateReadings(rv30, SOUND["one-hot"], [{ across: "L1-N", ohms: 8 }]);
     expect(shown["L1-N"]! + shown["N-G"]!).toBeCloseTo(shown["L1-G"]!, 2);
     expect(shown["N-G"]).toBeGreaterThan(0.5);
   });
   it("a load plugged in past an open neutral lights N-G and H-G lamps and not H-N (https://allreadable.com/0f96Nun)", () => {
-    const shown = simulateReadings(rv30, opened(SOUND["rv-30"], "neutral"), [{ across: "L1-N", ohms: 20 }], "low-impedance");
+    const shown = simulateReadings(rv30, opened(SOUND["one-hot"], "neutral"), [{ across: "L1-N", ohms: 20 }], "low-impedance");
     expect([shown["N-G"]! > 60, shown["L1-N"]! > 60, shown["L1-G"]! > 60]).toEqual([true, false, true]);
   });
   it("a low-impedance meter takes the phantom off an open ground, a 10 MΩ meter shows about half the voltage (http://ask-the-electrician.com/why-do-i-have-lower-voltage-readings/)", () => {
-    const wiring = opened(SOUND["rv-30"], "ground");
+    const wiring = opened(SOUND["one-hot"], "ground");
     expect(simulateReadings(rv30, wiring, [], "low-impedance")["L1-G"]).toBeLessThan(2);
     const high = simulateReadings(rv30, wiring, [], "high-impedance")["L1-G"]!;
     expect(high).toBeGreaterThan(45);
     expect(high).toBeLessThan(75);
   });
   it("a source of 123 V stands at 123 V at an idle outlet but for what the house draws (Ohm's law: 5 A × 0.03 Ω)", () => {
-    expect(simulateReadings({ ...rv50, legVolts: 123 }, SOUND["rv-50"])["L1-N"]).toBeCloseTo(123 - 5 * 0.025 - 2 * 0.016, 1);
+    expect(simulateReadings({ ...rv50, legVolts: 123 }, SOUND["four-wire"])["L1-N"]).toBeCloseTo(123 - 5 * 0.025 - 2 * 0.016, 1);
   });
 });
 
@@ -158,7 +158,7 @@ describe("limits of a reading", () => {
       { numRuns: 20 },
     );
   });
-  it.each(["rv-50", "rv-30", "ev-supply"] as const)(
+  it.each(["four-wire", "one-hot", "two-hot"] as const)(
     "%s: with any one reading blank nothing passes (a blank is not a pass: common practice, no source)",
     (outlet) => {
       const full = simulateReadings(CIRCUITS[outlet], SOUND[outlet]);
@@ -172,7 +172,7 @@ describe("limits of a reading", () => {
   );
   it("no readings at all asks for hot to ground; a wrong name, sign or load is refused", () => {
     expect(diagnose({ circuit: rv50, idle: {} }).verdict).toBe("need-more");
-    expect(() => diagnose({ circuit: rv30, idle: { "L1-L2": 240 } })).toThrow(/rv-30 has no reading L1-L2/);
+    expect(() => diagnose({ circuit: rv30, idle: { "L1-L2": 240 } })).toThrow(/one-hot has no reading L1-L2/);
     expect(() => diagnose({ circuit: rv50, idle: { "L1-N": -120 } })).toThrow(/volts from 0 up/);
     expect(() => diagnose({ circuit: rv50, idle: { "L1-N": Number.NaN } })).toThrow(/volts from 0 up/);
     expect(() => diagnose({ circuit: rv50, idle: {}, loaded: { amperes: 4, across: "N-G", readings: {} } })).toThrow(/test load goes between/);
@@ -254,7 +254,7 @@ describe("readings of a fault name that fault first", () => {
   });
 
   it("2 V neutral to ground under load is normal, 0 V suspect of a bond at the outlet (https://zaro.info/electrical-grounding/what-is-the-normal-grounding-voltage)", () => {
-    const long = houseCircuit({ outlet: "rv-30", run: { hot1: 0.2, hot2: 0.2, neutral: 0.2, ground: 0.2 }, feet: 160 });
+    const long = houseCircuit({ outlet: "one-hot", run: { hot1: 0.2, hot2: 0.2, neutral: 0.2, ground: 0.2 }, feet: 160 });
     const idle = three(120, 120, 0);
     // 10 A through 0.2 Ω each way and the assumed 0.041 Ω of supply.
     const normal = diagnose({ circuit: long, idle, loaded: { amperes: 10, across: "L1-N", readings: three(115.6, 117.6, 2) } });
@@ -279,7 +279,7 @@ describe("no simulated fault is ever passed in silence", () => {
   );
   it.each(CASES)("%s", (_name, outlet, fault, variant) => {
     const base = CIRCUITS[outlet];
-    const across = outlet === "ev-supply" ? "L1-L2" : "L1-N";
+    const across = outlet === "two-hot" ? "L1-L2" : "L1-N";
     const load = { across, ohms: (across === "L1-L2" ? 240 : 120) / 10 } as const;
     const [low, high] = variant.supply;
     // Read off a circuit that is not the one the diagnosis assumes: other supply volts, other house loads where they do not matter.

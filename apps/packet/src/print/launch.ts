@@ -20,8 +20,12 @@ export interface RunningBrowser {
   kill(): Promise<void>;
 }
 
+/** Who answers the signals that end a program: the browser's own handlers (they kill it and exit), or the program itself. */
+export type Signals = "browser" | "program";
+
 /** Starts the browser: headless, over a pipe (it ends when we end), no network names, same glyph positions on every build of it. */
-export async function launchBrowser(chosen: ChosenBrowser, warn: (message: string) => void): Promise<RunningBrowser> {
+export async function launchBrowser(chosen: ChosenBrowser, warn: (message: string) => void, signals: Signals = "browser"): Promise<RunningBrowser> {
+  const handled = signals === "browser";
   const profile = await mkdtemp(join(tmpdir(), "branchwork-browser-"));
   const removeNow = () => rmSync(profile, { recursive: true, force: true });
   process.once("exit", removeNow);
@@ -44,6 +48,9 @@ export async function launchBrowser(chosen: ChosenBrowser, warn: (message: strin
       userDataDir: profile,
       timeout: launchTimeoutMs,
       protocolTimeout: 120_000,
+      handleSIGINT: handled,
+      handleSIGTERM: handled,
+      handleSIGHUP: handled,
       env,
     });
     return { browser, close: () => closeBrowser(browser).finally(release), kill: () => killBrowser(browser).finally(release) };

@@ -1,5 +1,6 @@
 import { BrowserLostError } from "./browser-lost.js";
 import { EnvironmentError } from "./environment-error.js";
+import type { Signals } from "./launch.js";
 import { PrintError } from "./print-error.js";
 import { openPrinter, type Printer, type PrintOptions } from "./printer.js";
 
@@ -15,6 +16,8 @@ export interface PoolOptions {
   readonly printsPerPage?: number;
   /** Documents that may wait; beyond that a print is refused at once. 1000 unless told. */
   readonly waiting?: number;
+  /** See PrinterOptions. */
+  readonly signals?: Signals;
 }
 
 /** A printer for many documents over a long time. */
@@ -37,9 +40,16 @@ interface Job {
  * document that was in it is printed once more, alone, so that none pays for another. One that loses its browser again is
  * itself the cause: PrintError. The time limit counts for each of the two attempts, not for the waiting.
  */
-export async function openPrinterPool({ browser, warn, pages = 2, printsPerPage = 50, waiting: mostWaiting = 1000 }: PoolOptions): Promise<PrinterPool> {
+export async function openPrinterPool({
+  browser,
+  warn,
+  pages = 2,
+  printsPerPage = 50,
+  waiting: mostWaiting = 1000,
+  signals = "browser",
+}: PoolOptions): Promise<PrinterPool> {
   if (!Number.isInteger(pages) || pages < 1) throw new RangeError("a pool needs at least one page");
-  const open = () => openPrinter({ ...(browser === undefined ? {} : { browser }), warn, printsPerPage });
+  const open = () => openPrinter({ ...(browser === undefined ? {} : { browser }), warn, printsPerPage, signals });
   const first = await open();
   let current: Promise<Printer> | undefined = Promise.resolve(first);
   const ending = new Set<Promise<void>>();

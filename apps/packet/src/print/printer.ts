@@ -1,5 +1,5 @@
 import { findBrowser } from "./browser.js";
-import { launchBrowser } from "./launch.js";
+import { launchBrowser, type Signals } from "./launch.js";
 import { limitOf, printOn, type SealedPage, sealPage } from "./print.js";
 import { withBrowser } from "./with-browser.js";
 
@@ -32,11 +32,13 @@ export interface PrinterOptions {
   readonly warn: (message: string) => void;
   /** A reused page is the fastest way to print; its memory grows by about 1 MB a document, so it is replaced after so many (50 unless told). */
   readonly printsPerPage?: number;
+  /** "program" when the program ends in order on SIGINT and SIGTERM by itself; "browser" unless told. */
+  readonly signals?: Signals;
 }
 
 /** Finds and starts the browser. */
-export async function openPrinter({ browser: named, warn, printsPerPage = 50 }: PrinterOptions): Promise<Printer> {
-  const running = await launchBrowser(await findBrowser({ named }), warn);
+export async function openPrinter({ browser: named, warn, printsPerPage = 50, signals }: PrinterOptions): Promise<Printer> {
+  const running = await launchBrowser(await findBrowser({ named }), warn, signals);
   const { browser } = running;
   const idle: { sealed: SealedPage; prints: number; cleared: Promise<unknown> }[] = [];
 

@@ -1,7 +1,7 @@
 import { everyEdition } from "../basis/edition.js";
 import { decimal, print } from "../quantity.js";
 import type { Check } from "./finding.js";
-import { fail, needsPerson, pass } from "./outcome.js";
+import { fail, needsPerson, notApplicable, pass } from "./outcome.js";
 
 export const boxVolume: Check = {
   id: "box-volume",
@@ -11,15 +11,17 @@ export const boxVolume: Check = {
     [...design.feeders, ...design.circuits].flatMap(({ run, boxes }) =>
       boxes.map((b) => {
         const subject = `${run.name}: ${b.box.name}`;
-        if (b.byDimensions)
-          return needsPerson(
-            subject,
-            "conductors of 4 AWG or larger: the box is sized by its dimensions",
-            `measure at least ${b.required.value} in from each raceway entry to the opposite wall`,
-          );
-        return decimal(b.box.volume).lt(b.required.value)
-          ? fail(subject, `${print(b.box.volume)} in³, ${print(b.required.value)} in³ needed`, `next box with room to work: ${b.nextBetter}`)
-          : pass(subject, `${print(b.box.volume)} in³, ${print(b.required.value)} in³ needed`);
+        if (b.byDimensions) return notApplicable(subject, "conductors of 4 AWG or larger: sized by its dimensions, 314.28");
+        if (decimal(b.box.volume).lt(b.required.value))
+          return fail(subject, `${print(b.box.volume)} in³, ${print(b.required.value)} in³ needed`, `next box with room to work: ${b.nextBetter}`);
+        const says = `${print(b.box.volume)} in³, ${print(b.required.value)} in³ needed`;
+        return b.box.kind === "conduit-body" && b.box.spliced
+          ? needsPerson(
+              subject,
+              `${says}; splices in a conduit body, 314.16(C)(2)`,
+              "read its volume on the body: only one that is marked with it may hold splices",
+            )
+          : pass(subject, says);
       }),
     ),
 };

@@ -7,10 +7,12 @@ export const boxWet: Check = {
   title: "Boxes outdoors are marked for wet locations",
   rule: { sections: everyEdition("314.15"), standing: "published" },
   run: ({ design }) =>
-    [...design.feeders, ...design.circuits].flatMap(({ run, boxes, segments }) =>
-      boxes.map((b) => {
-        const subject = `${run.name}: ${b.box.name}`;
-        const wet = segments.find((s) => s.segment.name === b.box.after)?.wet || b.box.device;
+    [...design.feeders, ...design.circuits].flatMap((made) =>
+      made.boxes.map((b) => {
+        const subject = `${made.run.name}: ${b.box.name}`;
+        // The box of an outdoor receptacle is wet though its cable comes straight through the wall.
+        const outdoorDevice = b.box.device && made.kind === "circuit" && made.equipment.place === "outdoors";
+        const wet = made.segments.find((s) => s.segment.name === b.box.after)?.wet || outdoorDevice;
         if (!wet) return pass(subject, "in a dry place");
         return b.box.wet_location
           ? pass(subject, "marked for wet locations")

@@ -8,7 +8,7 @@ export const burialCover: Check = {
   title: "Buried wiring has its cover",
   rule: { sections: everyEdition("300.5(A)"), standing: "published" },
   run: eachSegment(({ segment, leastCover: least }, _run, subject) => {
-    if (segment.place !== "buried" || least === null || ["EMT", "FMC", "NM-B"].includes(segment.method)) return null;
+    if (segment.place !== "buried" || least === null || ["EMT", "ENT", "FMC", "NM-B"].includes(segment.method)) return null;
     if (segment.method === "UF-B" && segment.over === "under-building")
       return fail(subject, "cable under a building without a raceway, 300.5(C)", "run it in a raceway that goes past the outside walls");
     if (segment.cover === undefined)

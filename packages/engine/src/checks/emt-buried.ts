@@ -8,7 +8,7 @@ export const emtBuried: Check = {
   rule: { sections: everyEdition("358.10(B)"), standing: "memory" },
   run: eachSegment((s, _run, subject) => {
     if (s.segment.place !== "buried") return null;
-    return s.segment.method === "EMT" || s.segment.method === "FMC" || s.segment.method === "NM-B"
+    return ["EMT", "ENT", "FMC", "NM-B"].includes(s.segment.method)
       ? fail(subject, `${s.segment.method} in the ground`, "use PVC Schedule 40 or 80, RMC or IMC, or UF-B")
       : pass(subject, `${s.segment.method} in the ground`);
   }),

@@ -9,7 +9,7 @@ export const fmcWet: Check = {
   run: eachSegment((s, _run, subject) => {
     if (s.segment.method !== "FMC") return null;
     return s.wet
-      ? fail(subject, "flexible metal conduit in a wet place", "use LFNC-B, PVC, or EMT above ground")
+      ? fail(subject, "flexible metal conduit in a wet place", "use LFMC or LFNC-B, PVC, or EMT above ground")
       : pass(subject, "flexible metal conduit in a dry place");
   }),
 };

@@ -6,7 +6,7 @@ export const gfciTrips: Check = {
   title: "A GFCI may trip on an RV's summed leakage",
   rule: null,
   run: eachCircuit(({ circuit }) =>
-    circuit.breaker.gfci && circuit.serves !== "ev-supply"
+    circuit.breaker.gfci && (circuit.serves === "rv-50" || circuit.serves === "rv-30")
       ? caution(
           circuit.name,
           "leakage of everything in the RV adds up against about 5 mA",

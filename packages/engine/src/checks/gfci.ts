@@ -1,37 +1,44 @@
-import type { Edition } from "../basis/edition.js";
-import { OUTLETS } from "../outlet.js";
+import type { DesignedCircuit } from "../designed.js";
+import { gfciNeed } from "../equipment/gfci-need.js";
 import type { Check } from "./finding.js";
-import { eachCircuit, fail, notApplicable, pass } from "./outcome.js";
-
-interface Outlet {
-  readonly receptacle: boolean;
-  readonly rating: number;
-  readonly outdoors: boolean;
-}
-
-/** 2017: only 125 V, 15 and 20 A receptacles. From 2020: 125 to 250 V receptacles, and outdoor outlets to 50 A; to 60 A in 2026. */
-const only2017 = (o: Outlet) => o.outdoors && o.receptacle && o.rating <= 20;
-const to50 = (o: Outlet) => o.outdoors && (o.receptacle || o.rating <= 50);
-const to60 = (o: Outlet) => o.outdoors && (o.receptacle || o.rating <= 60);
-const ASKS: Readonly<Record<Edition, (outlet: Outlet) => boolean>> = { "2017": only2017, "2020": to50, "2023": to50, "2026": to60 };
+import { eachCircuit, fail, needsPerson, notApplicable, pass } from "./outcome.js";
 
 export const gfci: Check = {
   id: "gfci",
   title: "Ground-fault protection where the edition asks it",
-  rule: { sections: { "2017": "210.8(A)", "2020": "210.8(A), (F)", "2023": "210.8(A), (F)", "2026": "210.8(A), (F)" }, standing: "published" },
+  rule: { sections: { "2017": "210.8(A)", "2020": "210.8(A), (F)", "2023": "210.8(A), (D), (F)", "2026": "210.8(A), (D), (F)" }, standing: "published" },
   run: eachCircuit((designed, { basis }) => {
-    const { circuit } = designed;
-    const last = designed.segments.at(-1);
-    // An RV outlet is an outdoor outlet, though its cable may come straight through the wall.
-    const outdoors = OUTLETS[circuit.serves].receptacleAmperes !== null || (last?.wet ?? false);
-    const asked = ASKS[basis.edition]({ receptacle: OUTLETS[circuit.serves].receptacleAmperes !== null, rating: Number(designed.rating), outdoors });
-    if (!asked) return notApplicable(circuit.name, `the ${basis.edition} edition does not ask it of this outlet`);
-    return circuit.breaker.gfci
-      ? pass(circuit.name, "the breaker is a GFCI")
-      : fail(
+    const { circuit, equipment } = designed;
+    if (equipment.kind === "spa") return notApplicable(circuit.name, "a spa: judged by the check of its own article");
+    const { required, says } = equipment.gfci;
+    if (circuit.breaker.gfci && required !== "no") return pass(circuit.name, "the breaker is a GFCI");
+    const relief = basis.gfciRelief;
+    if (required !== "no" && relief !== null && circuit.listed_rv_power_outlet && (circuit.serves === "rv-50" || circuit.serves === "rv-30"))
+      return needsPerson(
+        circuit.name,
+        `no GFCI, and none asked here of a labelled RV outlet: ${relief.reason} (${relief.citation})`,
+        "see the label of a listed recreational vehicle power outlet on the assembly itself",
+      );
+    if (required === "yes")
+      return fail(
+        circuit.name,
+        `${equipment.place === "outdoors" ? "outdoors at a dwelling " : ""}the ${basis.edition} edition asks GFCI of this outlet: ${says}`,
+        "use a GFCI breaker of the panel's family; an amendment of the jurisdiction may say otherwise",
+      );
+    if (required === "ask") return needsPerson(circuit.name, `no GFCI, and whether one is asked turns on the place: ${says}`, "see where it stands and decide");
+    return garageWouldAsk(designed, basis.edition)
+      ? needsPerson(
           circuit.name,
-          `outdoors at a dwelling the ${basis.edition} edition asks GFCI of this outlet`,
-          "use a GFCI breaker of the panel's family; an amendment of the jurisdiction may say otherwise",
-        );
+          `no GFCI; none is asked in this place, but in a garage or an accessory building the ${basis.edition} edition asks one`,
+          "write the circuit's place: garage, accessory-building or indoors",
+        )
+      : notApplicable(circuit.name, `the ${basis.edition} edition does not ask it of this outlet`);
   }),
 };
+
+/** A route that ends indoors does not tell a garage from a living room: where that decides, somebody has to say. */
+function garageWouldAsk({ equipment, rating, circuit }: DesignedCircuit, edition: Parameters<typeof gfciNeed>[0]["edition"]): boolean {
+  if (circuit.breaker.gfci || !equipment.placeAssumed || equipment.place !== "indoors") return false;
+  const receptacle = equipment.receptacle !== null;
+  return gfciNeed({ place: "garage", receptacle, rating: Number(rating), volts: equipment.volts, edition }).required === "yes";
+}

@@ -1,4 +1,4 @@
-import type { DesignedCircuit, DesignedRun, DesignedSegment } from "../designed.js";
+import type { DesignedCircuit, DesignedFeeder, DesignedPull, DesignedRun, DesignedSegment } from "../designed.js";
 import type { CheckGiven, Outcome } from "./finding.js";
 
 export const pass = (subject: string, says: string): Outcome => ({ verdict: "pass", subject, says });
@@ -13,7 +13,7 @@ export function eachCircuit(judge: (circuit: DesignedCircuit, given: CheckGiven)
 }
 
 /** Runs a judgement on every run of the tree, feeders first: what holds for a circuit and for a feeder alike. */
-export function eachRun(judge: (run: DesignedRun, given: CheckGiven) => Outcome): (given: CheckGiven) => Outcome[] {
+export function eachRun(judge: (run: DesignedFeeder | DesignedCircuit, given: CheckGiven) => Outcome): (given: CheckGiven) => Outcome[] {
   return (given) => [...given.design.feeders, ...given.design.circuits].map((run) => judge(run, given));
 }
 
@@ -25,5 +25,14 @@ export function eachSegment(
     [...given.design.feeders, ...given.design.circuits].flatMap((run) => {
       const found = run.segments.map((segment) => judge(segment, run, `${run.run.name}: ${segment.segment.name}`, given)).filter((outcome) => outcome !== null);
       return found.length > 0 ? found : [notApplicable(run.run.name, "no stretch of it is of the kind")];
+    });
+}
+
+/** Runs a judgement on every pull of every run; null where the check has nothing to say of it. */
+export function eachPull(judge: (pull: DesignedPull, subject: string) => Outcome | null): (given: CheckGiven) => Outcome[] {
+  return (given) =>
+    [...given.design.feeders, ...given.design.circuits].flatMap((run) => {
+      const found = run.pulls.map((pull) => judge(pull, `${run.run.name}: ${pull.names.join(", ")}`)).filter((outcome) => outcome !== null);
+      return found.length > 0 ? found : [notApplicable(run.run.name, run.pulls.length === 0 ? "no raceway" : "the tables lack a figure for it")];
     });
 }

@@ -1,25 +1,24 @@
 import { everyEdition } from "../basis/edition.js";
-import { decimal, print } from "../quantity.js";
+import { print } from "../quantity.js";
+import { USUAL_TRAVEL_IN } from "../sizing/segment-raceway.js";
 import type { Check } from "./finding.js";
 import { eachSegment, needsPerson, pass } from "./outcome.js";
-
-/** Expansion of rigid PVC, inch per inch and °F (from memory of Table 352.44), over a yearly span taken as 100 °F (common practice, no source). */
-const PER_DEGREE_F = "0.0000338";
-const SPAN_F = 100;
 
 export const pvcExpansion: Check = {
   id: "pvc-expansion",
   title: "PVC outdoors has room to expand",
-  rule: { sections: everyEdition("352.44"), standing: "memory" },
-  run: eachSegment(({ segment }, _run, subject) => {
-    if (!segment.method.startsWith("PVC") || segment.place !== "outdoors") return null;
-    const inches = decimal(segment.length).times(12).times(PER_DEGREE_F).times(SPAN_F);
-    return inches.lt("0.25")
-      ? pass(subject, `${print(inches, 3)} in over ${SPAN_F} °F, under 1/4 in`)
-      : needsPerson(
-          subject,
-          `${print(inches, 2)} in of movement over ${SPAN_F} °F, 1/4 in or more between fixed points`,
-          "set an expansion fitting, or show that bends or the ground take up the movement",
-        );
+  rule: { sections: { ...everyEdition("352.44"), "2023": "352.44(A)", "2026": "352.44(A)" }, standing: "one-source" },
+  run: eachSegment(({ segment, expansion }, _run, subject) => {
+    if (expansion === null) return null;
+    const { change, spanF, needed, fittings, span } = expansion;
+    const over = `over ${print(spanF)} °F${span === null ? " (taken: common practice, no source)" : ""}`;
+    if (!needed) return pass(subject, `${print(change.value, 3)} in ${over}, under 1/4 in`);
+    const travel =
+      segment.expansion_travel === undefined ? `${USUAL_TRAVEL_IN} in of travel, a usual figure` : `${print(segment.expansion_travel)} in of travel`;
+    return needsPerson(
+      subject,
+      `${print(change.value, 2)} in of movement ${over}, 1/4 in or more between fixed points`,
+      `set ${fittings.value} expansion fitting${fittings.value === "1" ? "" : "s"} (${travel}) by the maker's chart for the day's temperature, or show that bends or the ground take up the movement`,
+    );
   }),
 };

@@ -17,12 +17,17 @@ export const riserProtection: Check = {
   id: "riser-protection",
   title: "A riser exposed to damage is protected",
   rule: { sections: everyEdition("300.5(D)(1), (4)"), standing: "published" },
-  run: ({ design }) =>
+  run: ({ design, basis }) =>
     [...design.feeders, ...design.circuits].flatMap((run) => {
       const found = run.segments.flatMap(({ segment }, i): Outcome[] => {
         const subject = `${run.run.name}: ${segment.name}`;
         const riser = isRiser(run, i);
         if (!segment.exposed_to_damage && !riser) return [];
+        const local = basis.riserMethods;
+        if (riser && local !== null && !local.methods.includes(segment.method))
+          return [
+            fail(subject, `${segment.method} out of the ground is not taken here: ${local.reason} (${local.citation})`, `use ${local.methods.join(", ")}`),
+          ];
         if (STRONG.includes(segment.method)) return [pass(subject, `${segment.method} where it can be struck`)];
         if (segment.exposed_to_damage || isCable(segment.method))
           return [fail(subject, `${segment.method} where it comes out of the ground or can be struck`, MEND)];

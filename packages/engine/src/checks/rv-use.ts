@@ -6,12 +6,12 @@ export const rvUse: Check = {
   title: "Use of the outlet is allowed where it stands",
   rule: null,
   run: eachCircuit(({ circuit }, { job }) =>
-    circuit.serves === "ev-supply"
-      ? notApplicable(circuit.name, "not an RV outlet")
-      : needsPerson(
+    circuit.serves === "rv-50" || circuit.serves === "rv-30"
+      ? needsPerson(
           circuit.name,
           job.project.intended_use ?? "intended use not stated",
           "ask zoning whether an RV may be parked, connected or lived in on this lot",
-        ),
+        )
+      : notApplicable(circuit.name, "not an RV outlet"),
   ),
 };

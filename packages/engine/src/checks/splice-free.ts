@@ -15,6 +15,7 @@ export const spliceFree: Check = {
         if (!before || run.boxes.some((box) => box.after === before.segment.name)) continue;
         const changes =
           before.conductor.size !== after.conductor.size ||
+          before.sets !== after.sets ||
           before.grounding.size !== after.grounding.size ||
           isCable(before.segment.method) !== isCable(after.segment.method);
         if (changes)

@@ -1,6 +1,7 @@
+import { equipmentProblems } from "./equipment-problems.js";
 import type { Problem } from "./problem.js";
 import type { Job, Run } from "./schema.js";
-import { panelsOf } from "./tree.js";
+import { panelsOf, runsOf } from "./tree.js";
 
 type Path = readonly (string | number)[];
 
@@ -11,12 +12,21 @@ export function crossFieldProblems(job: Job): readonly Problem[] {
   const { service } = job;
   if (service.load_method === "measured-demand" && !service.measured)
     say(["service", "load_method"], "measured-demand is chosen and the measured peak is not given", "add service.measured with peak, basis and from");
-  if (service.load_method === "existing-dwelling" && !service.existing)
+  if (service.load_method === "existing-dwelling" && !service.existing && !service.dwelling)
     say(
       ["service", "load_method"],
       "existing-dwelling is chosen and the existing loads are not given",
       "add service.existing with floor_area and the appliances",
     );
+  if ((service.load_method === "standard" || service.load_method === "optional") && !service.dwelling)
+    say(
+      ["service", "load_method"],
+      `${service.load_method} is chosen and the dwelling is not given`,
+      "add service.dwelling with floor_area and the loads by kind",
+    );
+  const sources = [service.fault_current_kA, service.fault?.utility, service.fault?.transformer].filter((source) => source !== undefined);
+  if (sources.length > 1)
+    say(["service", "fault"], "more than one source of fault current is given", "keep the utility's figure or its transformer, one of them");
   const panels = panelsOf(job);
   if (panels.every(({ panel }) => panel.circuits.length + panel.feeders.length === 0))
     say(["service", "panel", "circuits"], "the job has no circuit and no feeder", "add one under circuits or feeders: it is the work this job describes");
@@ -35,8 +45,15 @@ export function crossFieldProblems(job: Job): readonly Problem[] {
     for (const [i, circuit] of panel.circuits.entries()) {
       const at = [...path, "circuits", i];
       claim(at, circuit.id, "circuit");
-      for (const problem of routeProblems(circuit)) say([...at, ...problem.path], problem.what, problem.mend);
+      for (const problem of [...routeProblems(circuit), ...equipmentProblems(circuit)]) say([...at, ...problem.path], problem.what, problem.mend);
     }
+  }
+  for (const [r, route] of (job.site_plan?.routes ?? []).entries()) {
+    const at = ["site_plan", "routes", r];
+    const run = panels.flatMap(({ panel }) => runsOf(panel)).find((one) => one.id === route.circuit);
+    if (run === undefined) say([...at, "circuit"], `no circuit or feeder has the id "${route.circuit}"`, "write the id of one under circuits or feeders");
+    else if (!run.route.some((segment) => segment.name === route.segment))
+      say([...at, "segment"], `"${run.name}" has no segment named "${route.segment}"`, `write one of ${run.route.map((s) => `"${s.name}"`).join(", ")}`);
   }
   return problems;
 }

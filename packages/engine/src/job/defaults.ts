@@ -33,6 +33,18 @@ const SAYS: Readonly<Record<string, (value: unknown) => string>> = {
   demand: (v) => (v === "sum" ? "every load behind it counted whole" : "its outlets counted as one RV site"),
   method: (v) => `voltage drop by the ${v} method`,
   limit_percent: (v) => `voltage drop limit of ${v} % taken`,
+  total_percent: (v) => `voltage drop limit of ${v} % from the service taken`,
+  required: yesNo("the voltage drop limits taken as a rule", "the voltage drop limits taken as advice, not a rule"),
+  motor: yesNo("taken as a motor", "taken as no motor"),
+  neutral: yesNo("taken as connected to the neutral", "taken as not connected to the neutral"),
+  cooking: () => "no cooking appliances counted",
+  dryers: () => "no clothes dryers counted",
+  ev: () => "no EV supply equipment there already counted",
+  climate: () => "no heating or cooling counted",
+  interlocked: yesNo("heat pump and its electric heat taken as interlocked", "heat pump and its electric heat taken to run together"),
+  controls: (v) => `${v} separately controlled unit of heating taken`,
+  sets: (v) => (v === 1 ? "one conductor on each leg" : `${v} conductors in parallel on each leg`),
+  raceway: (v) => `impedance in ${v} raceway taken`,
 };
 
 /** One of a thing named once is what its reader expects: said of every row, it would hide the assumptions that matter. */
@@ -46,6 +58,8 @@ function idle(group: Readonly<Record<string, unknown>>, key: string): boolean {
     (key === "feeders" && isEmpty(group[key])) ||
     (key === "circuits" && isEmpty(group[key]) && !isEmpty(group.feeders)) ||
     (cable && (key === "conductors" || key === "bends")) ||
+    (key === "interlocked" && group.kind !== "heat-pump") ||
+    (key === "controls" && group.kind !== "space-heating") ||
     (typeof group.place === "string" && group.place !== "buried" && key === "over")
   );
 }

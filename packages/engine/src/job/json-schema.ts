@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { jobSchema } from "./schema.js";
 
 /** The JSON Schema (draft 2020-12) of a job file as people write it, for editors. The reader stays the judge: it also knows units and cross-references. */

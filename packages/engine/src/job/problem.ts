@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { jobSchema } from "./schema.js";
 
 /** What is wrong at a path of the job, before it has a line. */
@@ -11,12 +11,12 @@ export interface Problem {
 }
 
 /** The schema's issues in plain words. `plain` is the job as parsed, before the schema. */
-export function problemsOf(issues: readonly z.core.$ZodIssue[], plain: unknown): readonly Problem[] {
+export function problemsOf(issues: readonly z.core.$ZodIssue[], plain: unknown, schema: z.ZodType = jobSchema): readonly Problem[] {
   return issues.flatMap((issue): Problem[] => {
     const path = issue.path.map((step) => (typeof step === "number" ? step : String(step)));
     const name = path.filter((step) => typeof step === "string").at(-1) ?? "the file";
     const problem = (what: string, mend: string): Problem => ({ path, atKey: false, what, mend });
-    if (issue.code === "unrecognized_keys") return issue.keys.map((key) => unknownKey(path, key));
+    if (issue.code === "unrecognized_keys") return issue.keys.map((key) => unknownKey(schema, path, key));
     const value = valueAt(plain, path);
     if (value === undefined) return [problem(`"${name}" is missing`, `add ${name}: ${wanted(issue)}`)];
     if (typeof value === "number" && allowed(issue).includes(String(value)))
@@ -50,7 +50,9 @@ function show(value: unknown): string {
 /** The literal choices an issue names, also those inside a union. */
 function allowed(issue: z.core.$ZodIssue): readonly string[] {
   if (issue.code === "invalid_value") return issue.values.map(String);
-  return issue.code === "invalid_union" ? issue.errors.flatMap((branch) => branch.flatMap(allowed)) : [];
+  if (issue.code !== "invalid_union") return [];
+  if (issue.inclusive !== false && issue.options !== undefined) return issue.options.map(String);
+  return issue.errors.flatMap((branch) => branch.flatMap(allowed));
 }
 
 const EXPECTED: Readonly<Record<string, string>> = {
@@ -70,8 +72,8 @@ function wanted(issue: z.core.$ZodIssue): string {
   return issue.message.startsWith("Invalid input") ? (EXPECTED[issue.expected] ?? issue.expected) : issue.message.replace(/^write /, "");
 }
 
-function unknownKey(path: Problem["path"], key: string): Problem {
-  const known = fieldsAt(path);
+function unknownKey(schema: z.ZodType, path: Problem["path"], key: string): Problem {
+  const known = fieldsAt(schema, path);
   const near = known.map((field) => ({ field, steps: editDistance(key.toLowerCase(), field) })).sort((a, b) => a.steps - b.steps)[0];
   const mend = near && near.steps <= Math.max(2, Math.floor(key.length / 3)) ? `did you mean "${near.field}"?` : `the fields here are ${known.join(", ")}`;
   return { path: [...path, key], atKey: true, what: `"${key.slice(0, 60)}" is not a field here`, mend };
@@ -81,12 +83,13 @@ function bare(schema: unknown): unknown {
   return schema instanceof z.ZodOptional || schema instanceof z.ZodDefault || schema instanceof z.ZodPrefault ? bare(schema.unwrap()) : schema;
 }
 
-function fieldsAt(path: Problem["path"]): readonly string[] {
+function fieldsAt(whole: z.ZodType, path: Problem["path"]): readonly string[] {
   const at = path.reduce<unknown>((schema, step) => {
     const here = bare(schema);
     return here instanceof z.ZodObject ? here.shape[step] : here instanceof z.ZodArray ? here.element : undefined;
-  }, jobSchema);
+  }, whole);
   const here = bare(at);
+  if (here instanceof z.ZodUnion) return [...new Set(here.options.flatMap((option) => (option instanceof z.ZodObject ? Object.keys(option.shape) : [])))];
   return here instanceof z.ZodObject ? Object.keys(here.shape) : [];
 }
 

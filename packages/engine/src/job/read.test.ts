@@ -102,7 +102,30 @@ describe("an issue says where", () => {
   it.each([
     ["a wrong format", changed("branchwork-job/1", "branchwork-job/9"), 1, 9, "format", "branchwork-job/1"],
     ["a missing field, at what holds it", changed("  title: Outlet\n", ""), 3, 3, "project.title", "add title"],
-    ["a missing field of a circuit", changed("        current: 50 A\n", ""), 18, 9, `${circuit}.current`, '"50 A"'],
+    [
+      "a missing field of a circuit",
+      changed("        serves: rv-50\n        current: 50 A\n", "        serves: ev-supply\n"),
+      20,
+      17,
+      `${circuit}.serves`,
+      "add current",
+    ],
+    [
+      "a nameplate that lacks a figure",
+      changed("        serves: rv-50\n", "        serves: welder\n"),
+      20,
+      17,
+      `${circuit}.serves`,
+      "add nameplate with duty_percent",
+    ],
+    [
+      "a nameplate field of another kind",
+      changed("        current: 50 A\n", "        nameplate: { gallons: 50 }\n"),
+      21,
+      31,
+      `${circuit}.nameplate.gallons`,
+      "take the nameplate out",
+    ],
     ["an unknown field, at its name", changed("  owner:", "  ownre: x\n  owner:"), 4, 3, "project.ownre", 'did you mean "owner"?'],
     [
       "an unknown field in a list",

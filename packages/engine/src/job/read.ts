@@ -37,7 +37,7 @@ export function readJob(text: string): JobReading {
   if (source.length > MAX_CHARACTERS)
     return refuse(issue(0, "", `longer than ${MAX_CHARACTERS} characters`, "a job file is a few kilobytes; check that this is one"));
 
-  const parsed = parse(source, lines);
+  const parsed = parseStrictly(source, lines);
   if (parsed === null) return refuse(issue(0, "", "the values are nested too deeply to read", "a job nests fewer than ten levels"));
   const { document, refused } = parsed;
   const broken = [...document.errors, ...document.warnings].map((e) => issue(e.pos[0], "", e.message.split("\n")[0]!, PLAIN_YAML));
@@ -62,7 +62,7 @@ interface Refused {
 }
 
 /** The parsed document with what is never allowed in one; null when it is nested deeper than the stack holds. */
-function parse(source: string, lineCounter: LineCounter) {
+export function parseStrictly(source: string, lineCounter: LineCounter) {
   try {
     const document = parseDocument(source, { lineCounter, uniqueKeys: true, merge: false, strict: true, prettyErrors: false });
     const refused: Refused[] = [];
@@ -70,7 +70,7 @@ function parse(source: string, lineCounter: LineCounter) {
       Alias: (_, node) => {
         refused.push({
           offset: node.range?.[0] ?? 0,
-          what: `"*${node.source}" repeats a value by alias, which a job file may not`,
+          what: `"*${node.source}" repeats a value by alias, which is not allowed`,
           mend: "write the value out",
         });
       },

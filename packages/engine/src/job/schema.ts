@@ -1,52 +1,16 @@
-import { z } from "zod";
+import * as z from "zod";
 import { EDITIONS } from "../basis/edition.js";
-import { SIZES } from "../tables/size.js";
-import { written, writtenTemperature } from "./written-quantity.js";
+import { equipmentFields } from "./nameplate.js";
+import { box, segment } from "./segment.js";
+import { drop, dwelling, fault, LOAD_METHODS, managed, serviceConductors, serviceElectrode } from "./service-parts.js";
+import { sitePlan } from "./site-plan.js";
+import { written } from "./written-quantity.js";
 
 const text = z.string().trim().min(1).max(400);
 const id = z.string().regex(/^[a-z][a-z0-9-]{0,39}$/, "use small letters, digits and dashes, beginning with a letter");
 const count = z.number().int().min(0).max(200);
-const size = z.enum(SIZES);
-const length = written("length", { max: 5000 });
 
-export const INSULATIONS = ["THWN-2", "THHN", "XHHW-2", "THW"] as const;
-export const RACEWAYS = ["EMT", "PVC-40", "PVC-80", "RMC", "IMC", "LFNC-B", "FMC"] as const;
-export const CABLES = ["NM-B", "UF-B"] as const;
-
-const segment = z.strictObject({
-  name: text.describe("what this stretch is called on the drawings"),
-  place: z.enum(["indoors", "attic", "outdoors", "buried"]),
-  method: z.enum([...CABLES, ...RACEWAYS]),
-  length: length.describe("one-way length with its rises and drops"),
-  conductors: z
-    .strictObject({
-      size: size.optional(),
-      insulation: z.enum(INSULATIONS).default("THWN-2"),
-      material: z.enum(["copper", "aluminum"]).default("copper"),
-      grounding: size.optional(),
-    })
-    .prefault({})
-    .describe("leave a size out to have it computed"),
-  trade_size: z.enum(["1/2", "3/4", "1", "1-1/4", "1-1/2", "2", "2-1/2", "3"]).optional(),
-  ambient: writtenTemperature.optional().describe("hottest air around the conductors"),
-  bends: z.array(z.number().int().min(1).max(180)).max(20).default([]).describe("degrees of each bend between two pull points"),
-  others: z
-    .strictObject({ current_carrying: count, area_in2: z.number().min(0).max(20).default(0) })
-    .optional()
-    .describe("conductors of other circuits in the same raceway"),
-  cover: written("depth", { max: 120 }).optional().describe("buried: from the top of the raceway or cable to finished grade"),
-  over: z.enum(["general", "under-concrete-2in", "under-building", "under-slab-4in", "under-street", "under-dwelling-driveway"]).default("general"),
-  exposed_to_damage: z.boolean().default(false),
-});
-
-const box = z.strictObject({
-  name: text,
-  after: text.describe("name of the segment that ends at this box"),
-  volume: written("volume", { max: 2000 }),
-  wet_location: z.boolean().default(false).describe("marked for wet locations"),
-  device: z.boolean().default(false).describe("holds the receptacle"),
-  clamps: z.boolean().default(false).describe("has clamps inside"),
-});
+export { CABLES, INSULATIONS, RACEWAYS } from "./segment.js";
 
 const breaker = z.strictObject({
   rating: written("current", { min: 10, max: 400 }).optional(),
@@ -69,8 +33,7 @@ const run = {
 
 const circuit = z.strictObject({
   ...run,
-  serves: z.enum(["rv-50", "rv-30", "ev-supply"]),
-  current: written("current", { min: 1, max: 400 }).describe("the equipment's or outlet's rated current"),
+  ...equipmentFields,
   load: written("power", { max: 200000 }).optional().describe("load on the service, when it is not volts × amperes"),
   dedicated_use_note: text.optional(),
   cover_plate: z.enum(["weatherproof-in-use", "weatherproof-closed", "none"]).optional(),
@@ -164,12 +127,18 @@ export const jobSchema = z.strictObject({
   service: z.strictObject({
     rating: written("current", { min: 30, max: 600 }),
     fault_current_kA: z.number().min(0.1).max(200).optional(),
-    load_method: z.enum(["existing-dwelling", "measured-demand"]),
+    fault: fault.optional(),
+    conductors: serviceConductors.optional(),
+    electrode: serviceElectrode.optional(),
+    load_method: z.enum(LOAD_METHODS),
     existing: existingLoads.optional(),
+    dwelling: dwelling.optional(),
+    managed: managed.optional(),
     measured: z.strictObject({ peak: written("power", { max: 200000 }), basis: z.enum(["one-year", "thirty-day"]), from: text }).optional(),
     panel,
   }),
-  drop: z.strictObject({ method: z.enum(["K", "dc-resistance"]).default("dc-resistance"), limit_percent: z.number().min(0.5).max(20).default(3) }).prefault({}),
+  site_plan: sitePlan.optional(),
+  drop,
 });
 
 export type Job = z.output<typeof jobSchema>;

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { written } from "./written-quantity.js";
 
 const text = z.string().trim().min(1).max(400);

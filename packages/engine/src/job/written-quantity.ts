@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { Decimal } from "../quantity.js";
 
 /** Factors to the engine's unit, exact by definition of the foot, the inch and the metric system. */

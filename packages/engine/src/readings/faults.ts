@@ -1,5 +1,5 @@
 import type { HouseCircuit } from "./house-circuit.js";
-import { type OutletKind, opened, SOUND, swapped, type Wiring } from "./wiring.js";
+import { opened, SOUND, swapped, type Wiring, type WiringShape } from "./wiring.js";
 
 /** One way a fault may stand: what it changes in the circuit, the wiring at the outlet, and how far the supply may be from 120 V. */
 export interface Variant {
@@ -15,8 +15,8 @@ export interface Fault {
   readonly says: string;
   readonly toDo: string;
   readonly stop: string;
-  readonly outlets: readonly OutletKind[];
-  readonly variants: (outlet: OutletKind, run: HouseCircuit["run"]) => readonly Variant[];
+  readonly outlets: readonly WiringShape[];
+  readonly variants: (outlet: WiringShape, run: HouseCircuit["run"]) => readonly Variant[];
 }
 
 export type FaultId =
@@ -42,9 +42,9 @@ export type FaultId =
   | "long-run-low-source"
   | "high-source";
 
-const ALL: readonly OutletKind[] = ["rv-50", "rv-30", "ev-supply"];
-const WITH_NEUTRAL: readonly OutletKind[] = ["rv-50", "rv-30"];
-const TWO_HOT: readonly OutletKind[] = ["rv-50", "ev-supply"];
+const ALL: readonly WiringShape[] = ["four-wire", "one-hot", "two-hot"];
+const WITH_NEUTRAL: readonly WiringShape[] = ["four-wire", "one-hot"];
+const TWO_HOT: readonly WiringShape[] = ["four-wire", "two-hot"];
 
 /** Range A of ANSI C84.1 (114 to 126 V on 120 V) with room for meter error. */
 const ORDINARY = [0.94, 1.06] as const;
@@ -119,7 +119,7 @@ export const FAULTS: readonly Fault[] = [
     id: "open-equipment-ground",
     says: "the equipment ground is open: the ground terminal floats and a fault would make metal parts live without tripping the breaker",
     toDo: `${OFF}; then check continuity of the equipment grounding conductor end to end. A ground rod does not replace it.`,
-    stop: `${UNPLUG}; a vehicle's metal skin has no path to trip the breaker.`,
+    stop: `${UNPLUG}; the metal of what is plugged in has no path to trip the breaker.`,
     outlets: ALL,
     variants: (outlet) => [one(opened(SOUND[outlet], "ground"))],
   },
@@ -135,22 +135,22 @@ export const FAULTS: readonly Fault[] = [
     id: "hot-neutral-swapped",
     says: "a hot and the neutral are changed over",
     toDo: `${OFF}; then land hot and neutral on their own terminals, and check each splice by color and by continuity.`,
-    stop: `${UNPLUG}; the neutral terminal is live, and on a 50 A outlet one 120 V leg gets 240 V.`,
+    stop: `${UNPLUG}; the neutral terminal is live, and on a four-wire outlet one 120 V leg gets 240 V.`,
     outlets: WITH_NEUTRAL,
     variants: (outlet) => [
       one(swapped(SOUND[outlet], "L1", "N"), "first hot with neutral"),
-      ...(outlet === "rv-50" ? [one(swapped(SOUND[outlet], "L2", "N"), "second hot with neutral")] : []),
+      ...(outlet === "four-wire" ? [one(swapped(SOUND[outlet], "L2", "N"), "second hot with neutral")] : []),
     ],
   },
   {
     id: "hot-ground-swapped",
     says: "a hot and the equipment ground are changed over: everything bonded to the ground terminal is live",
     toDo: `${OFF}; then put the hot and the equipment ground on their own terminals.`,
-    stop: `${UNPLUG} and touch neither outlet box nor vehicle: metal parts are at line voltage.`,
+    stop: `${UNPLUG} and touch neither outlet box nor what it feeds: metal parts are at line voltage.`,
     outlets: ALL,
     variants: (outlet) => [
       one(swapped(SOUND[outlet], "L1", "G"), "first hot with ground"),
-      ...(outlet === "rv-30" ? [] : [one(swapped(SOUND[outlet], "L2", "G"), "second hot with ground")]),
+      ...(outlet === "one-hot" ? [] : [one(swapped(SOUND[outlet], "L2", "G"), "second hot with ground")]),
     ],
   },
   {
@@ -166,10 +166,10 @@ export const FAULTS: readonly Fault[] = [
   },
   {
     id: "240-on-125-outlet",
-    says: "a 30 A 125 V outlet is wired with two hots: 240 V where 120 V belongs",
-    toDo: `${OFF}; then feed it from a one-pole 30 A breaker: black to hot, white to the neutral bar, green or bare to ground.`,
-    stop: `${UNPLUG}; 240 V destroys the vehicle's 120 V equipment at once.`,
-    outlets: ["rv-30"],
+    says: "a 125 V outlet is wired with two hots: 240 V where 120 V belongs",
+    toDo: `${OFF}; then feed it from a one-pole breaker: black to hot, white to the neutral bar, green or bare to ground.`,
+    stop: `${UNPLUG}; 240 V destroys 120 V equipment at once.`,
+    outlets: ["one-hot"],
     variants: (outlet) => [one({ ...SOUND[outlet], begins: { ...SOUND[outlet].begins, neutral: "leg-2" } })],
   },
   {
@@ -200,7 +200,7 @@ export const FAULTS: readonly Fault[] = [
     id: "open-ground-bootleg",
     says: "the equipment grounding conductor is broken on the way and a bond to neutral at the outlet hides it",
     toDo: `${OFF}; then take the bond out, find the break by continuity end to end, and mend it.`,
-    stop: `${UNPLUG}; if the neutral opens, the outlet box, the raceway beyond the break and the vehicle rise to line voltage.`,
+    stop: `${UNPLUG}; if the neutral opens, the outlet box, the raceway beyond the break and what is plugged in rise to line voltage.`,
     outlets: WITH_NEUTRAL,
     variants: (outlet) => [one({ ...opened(SOUND[outlet], "ground"), bondedAtOutlet: true })],
   },
@@ -208,8 +208,8 @@ export const FAULTS: readonly Fault[] = [
     id: "reverse-polarity-bootleg",
     says: "hot and neutral are changed over and the ground terminal is tied to the neutral terminal: the ground is live though every reading looks right",
     toDo: `${OFF}; find it with a non-contact tester on the ground and plate, then rewire with a true equipment ground.`,
-    stop: `${UNPLUG} and touch no metal of outlet or vehicle: it is at line voltage.`,
-    outlets: ["rv-30"],
+    stop: `${UNPLUG} and touch no metal of the outlet or of what it feeds: it is at line voltage.`,
+    outlets: ["one-hot"],
     variants: (outlet) => [one({ ...swapped(opened(SOUND[outlet], "ground"), "L1", "N"), bondedAtOutlet: true })],
   },
   {
@@ -229,7 +229,7 @@ export const FAULTS: readonly Fault[] = [
     variants: (outlet) =>
       BAD_JOINT_OHMS.flatMap((added) => [
         one({ ...SOUND[outlet], addedOhms: { hot1: added } }, `about ${added} Ω more in the first hot`),
-        ...(outlet === "rv-30" ? [] : [one({ ...SOUND[outlet], addedOhms: { hot2: added } }, `about ${added} Ω more in the second hot`)]),
+        ...(outlet === "one-hot" ? [] : [one({ ...SOUND[outlet], addedOhms: { hot2: added } }, `about ${added} Ω more in the second hot`)]),
       ]),
   },
   {

@@ -4,11 +4,11 @@ import { readCell } from "../tables/code-table.js";
 import { CONDUCTOR } from "../tables/conductor.js";
 import type { Size } from "../tables/size.js";
 import { type Complex, capacitiveOhms, type Element, magnitude, minus, type Network, ohms, solve } from "./network.js";
-import { type Conductor, type OutletKind, READINGS, type ReadingName, TERMINALS, type Terminal, type Wiring } from "./wiring.js";
+import { type Conductor, READINGS, type ReadingName, TERMINALS, type Terminal, type Wiring, type WiringShape } from "./wiring.js";
 
 /** A house's supply and one run to an outlet, in plain numbers: ohms, volts (rms), feet, amperes, farads a foot. */
 export interface HouseCircuit {
-  readonly outlet: OutletKind;
+  readonly outlet: WiringShape;
   readonly hertz: number;
   readonly legVolts: number;
   /** Angle of each leg; 0 and 180 for 120/240 V split phase, 0 and 120 for two legs of a 208Y/120 V system. */
@@ -150,7 +150,7 @@ export function houseNetwork(
   return { hertz, reference: "earth", elements };
 }
 
-function unknownTerminal(outlet: OutletKind, name: Terminal): never {
+function unknownTerminal(outlet: WiringShape, name: Terminal): never {
   throw new RangeError(`${outlet} has no terminal ${name}`);
 }
 

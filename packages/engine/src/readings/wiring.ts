@@ -1,13 +1,17 @@
-export type OutletKind = "rv-50" | "rv-30" | "ev-supply";
+/**
+ * What reaches an outlet besides the equipment ground. four-wire: two hots and neutral (14-50R, 14-30R, a range); one-hot: a hot and
+ * neutral (TT-30R, 5-15R); two-hot: two hots, no neutral (6-50R, supply equipment, a water heater).
+ */
+export type WiringShape = "four-wire" | "one-hot" | "two-hot";
 export type Conductor = "hot1" | "hot2" | "neutral" | "ground";
 export type Terminal = "L1" | "L2" | "N" | "G";
 export type ReadingName = "L1-N" | "L2-N" | "L1-L2" | "L1-G" | "L2-G" | "N-G";
 
-/** The readings of each outlet in the order they are taken; L1 is the one hot of a 30 A 125 V outlet. */
-export const READINGS: Readonly<Record<OutletKind, readonly ReadingName[]>> = {
-  "rv-50": ["L1-N", "L2-N", "L1-L2", "L1-G", "L2-G", "N-G"],
-  "rv-30": ["L1-N", "L1-G", "N-G"],
-  "ev-supply": ["L1-L2", "L1-G", "L2-G"],
+/** The readings of each outlet in the order they are taken; L1 is the one hot of a 125 V outlet. */
+export const READINGS: Readonly<Record<WiringShape, readonly ReadingName[]>> = {
+  "four-wire": ["L1-N", "L2-N", "L1-L2", "L1-G", "L2-G", "N-G"],
+  "one-hot": ["L1-N", "L1-G", "N-G"],
+  "two-hot": ["L1-L2", "L1-G", "L2-G"],
 };
 
 export const TERMINALS: Readonly<Record<ReadingName, readonly [Terminal, Terminal]>> = {
@@ -30,15 +34,15 @@ export interface Wiring {
 
 const FAULTLESS = { open: [], addedOhms: {}, bondedAtOutlet: false } as const;
 
-/** The right wiring of each outlet: 14-50R four wires, TT-30R three, supply equipment two hots and a ground. */
-export const SOUND: Readonly<Record<OutletKind, Wiring>> = {
-  "rv-50": {
+/** The right wiring of each shape. */
+export const SOUND: Readonly<Record<WiringShape, Wiring>> = {
+  "four-wire": {
     begins: { hot1: "leg-1", hot2: "leg-2", neutral: "neutral-bar", ground: "ground-bar" },
     lands: { L1: "hot1", L2: "hot2", N: "neutral", G: "ground" },
     ...FAULTLESS,
   },
-  "rv-30": { begins: { hot1: "leg-1", neutral: "neutral-bar", ground: "ground-bar" }, lands: { L1: "hot1", N: "neutral", G: "ground" }, ...FAULTLESS },
-  "ev-supply": { begins: { hot1: "leg-1", hot2: "leg-2", ground: "ground-bar" }, lands: { L1: "hot1", L2: "hot2", G: "ground" }, ...FAULTLESS },
+  "one-hot": { begins: { hot1: "leg-1", neutral: "neutral-bar", ground: "ground-bar" }, lands: { L1: "hot1", N: "neutral", G: "ground" }, ...FAULTLESS },
+  "two-hot": { begins: { hot1: "leg-1", hot2: "leg-2", ground: "ground-bar" }, lands: { L1: "hot1", L2: "hot2", G: "ground" }, ...FAULTLESS },
 };
 
 /** The wiring with the conductors of two terminals changed over. */

@@ -1,5 +1,6 @@
 import { cite } from "../basis/citation.js";
 import { article220, type Edition, type PerEdition } from "../basis/edition.js";
+import type { Job } from "../job/schema.js";
 import { Decimal, decimal, print } from "../quantity.js";
 import { type Worked, worked } from "../worked.js";
 
@@ -21,6 +22,39 @@ export interface ExistingDwelling {
   readonly heatingOrCoolingVA: number;
   /** True when heating or cooling is being added: it then counts whole, outside the 8 kVA and 40 % tiers. 220.83(B). */
   readonly heatingOrCoolingAdded: boolean;
+}
+
+type Given<K extends "existing" | "dwelling"> = NonNullable<Job["service"][K]>;
+const counted = (loads: readonly { readonly load: number; readonly count: number }[]) => loads.reduce((sum, { load, count }) => sum + load * count, 0);
+
+export function existingOf(given: Given<"existing">): ExistingDwelling {
+  return {
+    floorAreaFt2: given.floor_area,
+    smallApplianceCircuits: given.small_appliance_circuits,
+    laundryCircuits: given.laundry_circuits,
+    appliancesVA: counted(given.appliances),
+    heatingOrCoolingVA: Math.max(given.heating?.load ?? 0, given.cooling?.load ?? 0),
+    heatingOrCoolingAdded: given.heating_or_cooling_added,
+  };
+}
+
+const UNKNOWN_EV_VA = 7200;
+
+/** The loads of a dwelling told by kind, as this method takes them: every nameplate, and the larger of heating and cooling. */
+export function existingFrom(given: Given<"dwelling">): ExistingDwelling {
+  const of = (...kinds: readonly string[]) => given.climate.filter(({ kind }) => kinds.includes(kind)).reduce((sum, { load }) => sum + load, 0);
+  const supplements = given.climate.map(({ kind, load, supplement = 0, interlocked }) =>
+    kind !== "heat-pump" ? 0 : interlocked ? Math.max(0, supplement - load) : supplement,
+  );
+  const heating = of("heat-pump", "space-heating", "thermal-storage") + supplements.reduce((a, b) => a + b, 0);
+  return {
+    floorAreaFt2: given.floor_area,
+    smallApplianceCircuits: given.small_appliance_circuits,
+    laundryCircuits: given.laundry_circuits,
+    appliancesVA: counted([...given.appliances, ...given.cooking, ...given.dryers, ...given.ev.map(({ load = UNKNOWN_EV_VA, count }) => ({ load, count }))]),
+    heatingOrCoolingVA: Math.max(heating, of("cooling", "heat-pump")),
+    heatingOrCoolingAdded: false,
+  };
 }
 
 /**

@@ -55,26 +55,43 @@ export interface FaultGiven {
   readonly edition: Edition;
 }
 
+/** Volts that drive a fault, of a supply's volts line to line. */
+const driving = (volts: Numeric, path: FaultPath) => (path === "line-to-line" ? decimal(volts) : decimal(volts).div(2));
+
+/** The first point of a chain: the fault current at the source itself. */
+export function faultAtSource(given: Omit<FaultGiven, "segments">): FaultLevel {
+  const { id, path, edition } = given;
+  const source = sourceImpedance({ id, source: given.source, volts: given.volts, through: path === "line-to-line" ? "lines" : "neutral" });
+  return level({ id, at: "the source", impedance: source.impedance, volts: driving(given.volts, path), steps: source.steps, edition });
+}
+
+/**
+ * The next point of a chain, at the end of segments in series: their impedance added to that before them. Null where Table 9 lacks
+ * a conductor or a segment has no return for the path.
+ */
+export function faultBeyond(given: Omit<FaultGiven, "source"> & { readonly at: string; readonly before: FaultLevel }): FaultLevel | null {
+  const { id, at, before, path, edition } = given;
+  const runs = given.segments.map((segment) => faultRuns(segment, path));
+  if (runs.includes(null)) return null;
+  const loop = loopImpedance({ id, label: at, runs: runs.flatMap((run) => run ?? []), edition });
+  if (!loop) return null;
+  const impedance = series(before.impedance, loop.impedance);
+  const sums = (["r", "x"] as const).map((axis) => sumStep(id, at, axis, before.impedance, loop.impedance, edition));
+  return level({ id, at, impedance, volts: driving(given.volts, path), steps: [loop.resistance, loop.reactance, ...sums], edition });
+}
+
 /**
  * Symmetrical fault current along a chain, in amperes: at the source's terminals and at the end of each segment, of a bolted fault
  * line to line, to neutral or to ground. R + jX of source and conductors (Table 9) are summed apart. Motors add nothing here. Null
  * where Table 9 lacks a conductor or a segment has no return for the path. Cold conductors (25 °C) give the highest figure.
  */
 export function faultCurrents(given: FaultGiven): readonly FaultLevel[] | null {
-  const { id, path, edition } = given;
-  const through = path === "line-to-line" ? "lines" : "neutral";
-  const source = sourceImpedance({ id: `${id}.source`, source: given.source, volts: given.volts, through });
-  const volts = through === "lines" ? decimal(given.volts) : decimal(given.volts).div(2);
-  let last = level({ id: `${id}.source`, at: "the source", impedance: source.impedance, volts, steps: source.steps, edition });
+  let last = faultAtSource({ ...given, id: `${given.id}.source` });
   const levels: FaultLevel[] = [last];
   for (const [index, segment] of given.segments.entries()) {
-    const at = `${id}.${index + 1}`;
-    const runs = faultRuns(segment, path);
-    const loop = runs && loopImpedance({ id: at, label: segment.name, runs, edition });
-    if (!loop) return null;
-    const impedance = series(last.impedance, loop.impedance);
-    const sums = (["r", "x"] as const).map((axis) => sumStep(at, segment.name, axis, last.impedance, loop.impedance, edition));
-    last = level({ id: at, at: segment.name, impedance, volts, steps: [loop.resistance, loop.reactance, ...sums], edition });
+    const next = faultBeyond({ ...given, id: `${given.id}.${index + 1}`, at: segment.name, segments: [segment], before: last });
+    if (!next) return null;
+    last = next;
     levels.push(last);
   }
   return levels;

@@ -1,5 +1,5 @@
 import { cite, citeOther } from "../basis/citation.js";
-import { everyEdition } from "../basis/edition.js";
+import { type Edition, everyEdition } from "../basis/edition.js";
 import { decimal, type Numeric, print } from "../quantity.js";
 import { type Worked, worked } from "../worked.js";
 import { type FaultGiven, type FaultLevel, faultCurrents } from "./fault-current.js";
@@ -24,9 +24,19 @@ export interface FaultLoop {
  * `tripMultiples` from the maker's curve; 5 and 10 are common practice. Null as faultCurrents. 250.4(A)(5).
  */
 export function faultLoop(given: Omit<FaultGiven, "path"> & { readonly breaker: Numeric; readonly tripMultiples?: readonly Numeric[] }): FaultLoop | null {
-  const { id, breaker, edition } = given;
   const loop = faultCurrents({ ...given, path: "line-to-ground" })?.at(-1);
-  if (loop === undefined) return null;
+  return loop === undefined ? null : loopAtBreaker({ ...given, loop });
+}
+
+/** {@link faultLoop} where the loop is worked already. */
+export function loopAtBreaker(given: {
+  readonly id: string;
+  readonly loop: FaultLevel;
+  readonly breaker: Numeric;
+  readonly tripMultiples?: readonly Numeric[];
+  readonly edition: Edition;
+}): FaultLoop {
+  const { id, loop, breaker, edition } = given;
   const multiple = worked({
     id: `${id}.multiple`,
     label: "Ground-fault current as a multiple of the breaker rating",

@@ -1,7 +1,9 @@
 import { cite } from "../basis/citation.js";
 import { type Edition, everyEdition } from "../basis/edition.js";
+import { needsOf } from "../equipment/circuit-needs.js";
+import { equipmentOf } from "../equipment/equipment-of.js";
+import { workingCurrent } from "../equipment/working-current.js";
 import type { Circuit, Feeder, Panel } from "../job/schema.js";
-import { OUTLETS } from "../outlet.js";
 import { Decimal, decimal, print } from "../quantity.js";
 import { type Worked, worked } from "../worked.js";
 import { outletLoad } from "./outlet-load.js";
@@ -117,9 +119,9 @@ function partsOf(feeder: Feeder, edition: Edition): { readonly counted: readonly
 const carriedAlready = (panel: Panel): Decimal => sum([decimal(panel.existing_load ?? 0), ...panel.feeders.map((inner) => carriedAlready(inner.panel))]);
 
 function circuitPart(circuit: Circuit, edition: Edition): Part {
-  const needs = OUTLETS[circuit.serves];
-  const worked = { ...circuit, current: needs.receptacleAmperes ?? circuit.current };
-  const va = decimal(outletLoad(worked, needs.volts, edition).value);
+  const needs = needsOf(circuit);
+  const amperes = workingCurrent(circuit, equipmentOf(circuit, edition));
+  const va = decimal(outletLoad({ circuit, amperes, edition }).load.value);
   const legs = needs.poles === 2 ? half(va) : onLeg(legOf(circuit.breaker.spaces[0]!), va);
   return { name: circuit.name, va: legs, continuousVA: needs.continuous ? legs : NOTHING, toNeutralVA: needs.neutral ? legs : NOTHING };
 }

@@ -1,25 +1,29 @@
 import { cite } from "../basis/citation.js";
 import type { Edition } from "../basis/edition.js";
-import { article220 } from "../basis/edition.js";
+import { article220, everyEdition } from "../basis/edition.js";
 import type { Assumption, ServiceLoad } from "../designed.js";
 import type { Job } from "../job/schema.js";
-import { decimal, print, ROUNDINGS } from "../quantity.js";
+import { Decimal, decimal, print, ROUNDINGS } from "../quantity.js";
+import { standardRatingAtLeast } from "../sizing/overcurrent.js";
 import { type Worked, worked } from "../worked.js";
-import { existingDwellingLoad } from "./existing-dwelling.js";
+import { existingDwellingLoad, existingFrom, existingOf } from "./existing-dwelling.js";
+import { houseLoad, serviceNeutral } from "./house-load.js";
+import { type ManagedLoad, managedLoad } from "./managed-load.js";
 import { measuredDemand } from "./measured-demand.js";
+import type { NewLoad } from "./new-load.js";
 
 const VOLTS = 240;
 
-/** The service with and without the new circuits, in VA and amperes, and the margin left. New loads are added whole. */
+/** The service with and without the new work, in VA and amperes, and the margin left. What a method does not take in is added whole. */
 export function serviceLoad(
   job: Job,
-  added: readonly { readonly id: string; readonly va: string }[],
+  added: readonly NewLoad[],
   edition: Edition,
 ): { readonly load: ServiceLoad; readonly assumptions: readonly Assumption[] } {
-  const { service } = job;
   const rating = leastRating(job);
-  const { total: without, steps: existing, method, assumptions } = service.load_method === "measured-demand" ? measured(job, edition) : computed(job, edition);
-  const sum = added.reduce((total, load) => total.plus(load.va), decimal(without.value));
+  const { loads, managed } = heldLoads(job, added, edition);
+  const { without, withNew, before, after, method, assumptions } = byMethod(job, loads, edition);
+  const sum = decimal(withNew.value);
   const rounding = cite({ sections: article220("5(B)"), standing: "published" }, edition)!;
   const amps = (id: string, label: string, va: Worked | string, inputs: string[]) => {
     const value = typeof va === "string" ? va : va.value;
@@ -35,15 +39,6 @@ export function serviceLoad(
       edition,
     });
   };
-  const withNew = worked({
-    id: "service.with",
-    label: "Demand with the new work",
-    value: sum.toFixed(),
-    unit: "VA",
-    expression: [without.value, ...added.map((load) => load.va)].map((va) => print(va)).join(" + "),
-    inputs: [without.id, ...added.map((load) => load.id)],
-    edition,
-  });
   const amperesWithout = amps("service.amperes-without", "Service current without the new work", without, [without.id]);
   const amperes = amps("service.amperes", "Service current with the new work", withNew, [withNew.id]);
   const margin = worked({
@@ -74,6 +69,9 @@ export function serviceLoad(
     inputs: [marginVA.id],
     edition,
   });
+  const { dwelling, load_method } = job.service;
+  const neutral = dwelling === undefined ? null : serviceNeutral({ id: "service.neutral", dwelling, added: loads, volts: VOLTS, edition });
+  const least = load_method === "standard" || load_method === "optional" ? leastService(amperes, edition) : null;
   return {
     load: {
       without,
@@ -83,17 +81,137 @@ export function serviceLoad(
       margin,
       marginVA,
       marginPercent,
+      neutral: neutral?.total ?? null,
+      leastRating: least,
+      managed: managed?.total ?? null,
       method,
-      steps: [...existing, withNew, amperesWithout, amperes, margin, marginVA, marginPercent],
+      steps: [
+        ...before,
+        ...(managed?.steps ?? []),
+        ...after,
+        withNew,
+        amperesWithout,
+        amperes,
+        margin,
+        marginVA,
+        marginPercent,
+        ...(least ? [least] : []),
+        ...(neutral?.steps ?? []),
+      ],
     },
     assumptions,
   };
+}
+
+const LEAST_DWELLING_AMPERES = 100;
+const LEAST = { sections: everyEdition("230.79(C)"), standing: "memory" } as const;
+
+/** Least standard rating of a one-family dwelling's service for its load; null beyond the standard ratings known here. 230.79(C), 240.6(A). */
+function leastService(amperes: Worked, edition: Edition): Worked | null {
+  const rating = standardRatingAtLeast(Math.max(LEAST_DWELLING_AMPERES, Number(amperes.value)), edition);
+  if (rating === null) return null;
+  return worked({
+    id: "service.least-rating",
+    label: "Least service for this load",
+    value: String(rating),
+    unit: "A",
+    expression: `max(${LEAST_DWELLING_AMPERES} A; ${print(amperes.value)} A)`,
+    inputs: [amperes.id],
+    rounding: "up to the next standard rating",
+    citations: [cite(LEAST, edition)!],
+    edition,
+  });
 }
 
 /** The least of service, panel main and bus: the current the whole may draw. */
 export function leastRating(job: Job): number {
   const { rating, panel } = job.service;
   return Math.min(rating, panel.main ?? rating, panel.bus);
+}
+
+/** The new loads as they count: themselves, or one under the setpoint of an energy management system where the edition knows such a count. */
+function heldLoads(job: Job, added: readonly NewLoad[], edition: Edition): { readonly loads: readonly NewLoad[]; readonly managed: ManagedLoad | null } {
+  const given = job.service.managed;
+  if (given === undefined) return { loads: added, managed: null };
+  const counted = managedLoad({
+    id: "service.managed",
+    setpointAmperes: given.setpoint,
+    volts: VOLTS,
+    managedVA: added.map((load) => Number(load.va)),
+    manages: added.every((load) => load.kind === "ev") ? "ev-only" : "any",
+    edition,
+  });
+  if (counted === null) return { loads: added, managed: null };
+  const [connected, ...rest] = counted.steps;
+  const managed = { ...counted, steps: [{ ...connected!, inputs: added.map((load) => load.id) }, ...rest] };
+  const most = (values: readonly string[]) =>
+    Decimal.min(
+      managed.total.value,
+      values.reduce((sum, va) => sum.plus(va), decimal(0)),
+    ).toFixed();
+  const va = managed.total.value;
+  const ev = added.every((load) => load.kind === "ev");
+  const one: NewLoad = {
+    id: managed.total.id,
+    name: "managed load",
+    va,
+    kind: ev ? "ev" : "whole",
+    nameplates: [Number(va)],
+    neutralVA: most(added.map((load) => load.neutralVA)),
+    evVA: ev ? "0" : most(added.map((load) => (load.kind === "ev" ? load.va : load.evVA))),
+  };
+  return { loads: [one], managed };
+}
+
+interface ByMethod {
+  readonly without: Worked;
+  readonly withNew: Worked;
+  /** Lines that lead to the load without the new work, and those from it to the load with it. */
+  readonly before: readonly Worked[];
+  readonly after: readonly Worked[];
+  readonly method: string;
+  readonly assumptions: readonly Assumption[];
+}
+
+function byMethod(job: Job, added: readonly NewLoad[], edition: Edition): ByMethod {
+  const method = job.service.load_method;
+  if (method === "standard" || method === "optional") return wholeHouse(job, method, added, edition);
+  const { total: without, steps: before, ...rest } = method === "measured-demand" ? measured(job, edition) : computed(job, edition);
+  const withNew = demandWith(
+    added.reduce((total, load) => total.plus(load.va), decimal(without.value)),
+    [without.value, ...added.map((load) => load.va)].map((va) => print(va)).join(" + "),
+    [without.id, ...added.map((load) => load.id)],
+    edition,
+  );
+  return { without, withNew, before, after: [], ...rest };
+}
+
+function demandWith(value: Decimal, expression: string, inputs: readonly string[], edition: Edition): Worked {
+  return worked({ id: "service.with", label: "Demand with the new work", value: value.toFixed(), unit: "VA", expression, inputs, edition });
+}
+
+function wholeHouse(job: Job, method: "standard" | "optional", added: readonly NewLoad[], edition: Edition): ByMethod {
+  const { dwelling } = job.service;
+  if (!dwelling) throw new Error("the reader lets no whole-house method through without the dwelling");
+  const without = houseLoad({ id: "service.without", dwelling, added: [], method, edition });
+  const all = houseLoad({ id: "service.whole", dwelling, added, method, edition });
+  const whole = added.filter((load) => load.kind === "whole").map((load) => load.name);
+  return {
+    without: without.total,
+    withNew: demandWith(decimal(all.total.value), `${print(all.total.value)} VA`, [all.total.id], edition),
+    before: without.steps,
+    after: all.steps,
+    method: method === "standard" ? "Dwelling, standard method" : "Dwelling, optional method",
+    assumptions:
+      method === "optional" && whole.length > 0
+        ? [
+            {
+              path: "service.load_method",
+              says: `${whole.join(", ")} counted among the appliances on circuits of their own, so under the method's 40 %: ask the authority whether it takes a vehicle's outlet or a feeder so, or counts it whole`,
+            },
+          ]
+        : [],
+  };
 }
 
 function measured(job: Job, edition: Edition) {
@@ -111,19 +229,9 @@ function measured(job: Job, edition: Edition) {
 }
 
 function computed(job: Job, edition: Edition) {
-  const given = job.service.existing;
-  if (!given) throw new Error("the reader lets no existing-dwelling job through without its loads");
-  const { total, steps } = existingDwellingLoad({
-    id: "service.existing",
-    dwelling: {
-      floorAreaFt2: given.floor_area,
-      smallApplianceCircuits: given.small_appliance_circuits,
-      laundryCircuits: given.laundry_circuits,
-      appliancesVA: given.appliances.reduce((sum, a) => sum + a.load * a.count, 0),
-      heatingOrCoolingVA: Math.max(given.heating?.load ?? 0, given.cooling?.load ?? 0),
-      heatingOrCoolingAdded: given.heating_or_cooling_added,
-    },
-    edition,
-  });
+  const { existing, dwelling } = job.service;
+  const house = existing ? existingOf(existing) : dwelling ? existingFrom(dwelling) : null;
+  if (!house) throw new Error("the reader lets no existing-dwelling job through without its loads");
+  const { total, steps } = existingDwellingLoad({ id: "service.existing", dwelling: house, edition });
   return { total, steps, method: "Existing dwelling", assumptions: [] as Assumption[] };
 }

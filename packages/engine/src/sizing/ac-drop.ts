@@ -1,10 +1,10 @@
 import { citeOther } from "../basis/citation.js";
 import type { Edition } from "../basis/edition.js";
-import { Decimal, decimal, type Numeric, print } from "../quantity.js";
+import { type Decimal, decimal, type Numeric, print } from "../quantity.js";
 import type { Size } from "../tables/size.js";
 import { type Worked, worked } from "../worked.js";
 import type { AcDropMethod } from "./drop-method.js";
-import { type ConductorRun, type Impedance, loopImpedance } from "./impedance.js";
+import { type ConductorRun, type Impedance, loopImpedance, runImpedance, series } from "./impedance.js";
 
 const EFFECTIVE = citeOther("NFPA 70", "Chapter 9 Table 9 note 2: Ze = R cos θ + X sin θ", "published");
 const EXACT = citeOther("IEEE Std 141", "exact voltage drop from the source voltage", "one-source");
@@ -98,8 +98,10 @@ export function threeWireDrops(
   return balanced && worstLeg && { balanced, worstLeg };
 }
 
-/** The volts of {@link acDrop} alone, for trying sizes; null as there. */
+/** The volts of {@link acDrop} alone, by way of the neutral, for trying sizes; null as there. */
 export function acLostVolts(given: AcDropGiven): Decimal | null {
-  const drop = acDrop({ ...given, id: "trial", label: "trial" });
-  return drop === null ? null : new Decimal(drop.drop.value);
+  const runs = outAndBack(given.segments, true).map((run) => runImpedance(run, given.edition));
+  if (runs.includes(null)) return null;
+  const { along, across } = lost(given, series(...runs.flatMap((run) => run ?? [])));
+  return given.method === "ac-effective" ? along : exactDrop(given.sourceVolts, along, across);
 }

@@ -6,15 +6,16 @@ import { AMBIENT_CORRECTION } from "../tables/ambient.js";
 import { AMPACITY } from "../tables/ampacity.js";
 import { type Cable, isCable, withinCable } from "../tables/cable.js";
 import { readCell, rowFrom, rowUpTo } from "../tables/code-table.js";
+import { INSULATION_RATING, type Marking } from "../tables/insulation-rating.js";
 import { printSize, type Size } from "../tables/size.js";
 import { type Cell, type Worked, worked } from "../worked.js";
 
-export type Insulation = "THWN-2" | "THHN" | "XHHW-2" | "THW" | Cable;
+export type Insulation = Marking | Cable;
 export type Material = "copper" | "aluminum";
 type Column = 60 | 75 | 90;
 
-/** The insulation's own temperature column; NM-B and UF-B correct from 90 and 60 °C. 310.4, 334.80, 340.80. */
-const INSULATION_COLUMN: Readonly<Record<Insulation, Column>> = { "THWN-2": 90, THHN: 90, "XHHW-2": 90, THW: 75, "NM-B": 90, "UF-B": 60 };
+/** NM-B and UF-B correct from 90 and 60 °C. 334.80, 340.80. */
+const CABLE_COLUMN: Readonly<Record<Cable, Column>> = { "NM-B": 90, "UF-B": 60 };
 const TERMINALS = { sections: everyEdition("110.14(C)(1)"), standing: "published" } as const;
 const CABLE_LIMIT = {
   "NM-B": { sections: everyEdition("334.80"), standing: "published" },
@@ -29,6 +30,8 @@ export interface AmpacityGiven {
   readonly ambientC: number;
   readonly currentCarrying: number;
   readonly terminalC: 60 | 75;
+  /** The conductors lie in a wet place: XHHW and THHW then count as 75 °C. Dry when left out. */
+  readonly wet?: boolean;
   readonly edition: Edition;
 }
 
@@ -36,6 +39,14 @@ export interface Ampacity {
   readonly corrected: Worked;
   readonly terminal: Worked;
   readonly allowed: Worked;
+}
+
+/** The insulation's own temperature column. One that is not for wet places keeps its dry column there: that it lies there is another finding. */
+function insulationColumn(insulation: Insulation, wet: boolean, edition: Edition): Column {
+  if (isCable(insulation)) return CABLE_COLUMN[insulation];
+  const cell = (wet ? readCell(INSULATION_RATING, insulation, "wet", edition) : null) ?? readCell(INSULATION_RATING, insulation, "dry", edition);
+  if (cell === null) throw new RangeError(`no rating of ${insulation}`);
+  return Number(cell.value) as Column;
 }
 
 function ambientCell(column: Column, ambientC: number, edition: Edition): Cell | null {
@@ -50,7 +61,7 @@ function adjustmentCell(count: number, edition: Edition): Cell | null {
 
 /**
  * Ampacity of one size in one place, in amperes: the insulation's column corrected for ambient (°C) and adjusted for the
- * count of current-carrying conductors; the terminal column by itself; and the lesser of the two with the cable's 60 °C limit.
+ * count of current-carrying conductors; the terminal column by itself; and the lesser of the two, at 60 °C in a cable whatever it ends on.
  * Returns null where there is no ampacity (blank cell, too hot for the insulation, larger than the cable is made). 310.15, 310.16, 110.14(C).
  */
 export function ampacity(given: AmpacityGiven): Ampacity | null {
@@ -59,7 +70,7 @@ export function ampacity(given: AmpacityGiven): Ampacity | null {
   const terminalC = isCable(insulation) ? 60 : given.terminalC;
   if (withinCable(insulation, size) !== size) return null;
   const metal = material === "copper" ? "cu" : "al";
-  const column = INSULATION_COLUMN[insulation];
+  const column = insulationColumn(insulation, given.wet ?? false, edition);
   const base = readCell(AMPACITY, size, `${metal}${column}`, edition);
   const ambient = ambientCell(column, given.ambientC, edition);
   const terminalCell = readCell(AMPACITY, size, `${metal}${terminalC}`, edition);
@@ -86,16 +97,14 @@ export function ampacity(given: AmpacityGiven): Ampacity | null {
     citations: [cite(TERMINALS, edition)!],
     edition,
   });
-  const cableCell = isCable(insulation) ? readCell(AMPACITY, size, `${metal}60`, edition) : null;
-  const limits = [corrected.value, terminal.value, ...(cableCell ? [cableCell.value] : [])];
   const allowed = worked({
     id: `${id}.allowed`,
     label: `${printSize(size)} ${insulation}, ampacity allowed`,
-    value: Decimal.min(...limits).toFixed(),
+    value: Decimal.min(corrected.value, terminal.value).toFixed(),
     unit: "A",
-    expression: `least of ${limits.map((limit) => `${print(limit)} A`).join(", ")}`,
+    expression: `least of ${print(corrected.value)} A, ${print(terminal.value)} A`,
     inputs: [corrected.id, terminal.id],
-    cells: cableCell ? [cableCell] : [],
+    // The terminal line of a cable is already its 60 °C limit.
     citations: isCable(insulation) ? [cite(CABLE_LIMIT[insulation], edition)!] : [cite(TERMINALS, edition)!],
     edition,
   });

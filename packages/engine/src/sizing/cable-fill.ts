@@ -2,7 +2,7 @@ import { cite } from "../basis/citation.js";
 import { type Edition, everyEdition } from "../basis/edition.js";
 import { Decimal, decimal, type Numeric, print } from "../quantity.js";
 import { type CodeTable, readCell } from "../tables/code-table.js";
-import { COMPACT_CONDUCTOR } from "../tables/compact-conductor.js";
+import { COMPACT_CONDUCTOR, COMPACT_ROWS } from "../tables/compact-conductor.js";
 import { INSULATED_CONDUCTOR, INSULATION_ROWS } from "../tables/insulated.js";
 import type { Size } from "../tables/size.js";
 import { type Cell, type Worked, worked } from "../worked.js";
@@ -67,5 +67,3 @@ function areaCell({ size, insulation, compact }: MixedConductor, edition: Editio
   const row = compact ? COMPACT_ROWS[insulation] : INSULATION_ROWS[insulation];
   return row === undefined ? null : readCell(table, `${row} ${size}`, "area", edition);
 }
-
-const COMPACT_ROWS: Readonly<Record<string, string>> = { XHHW: "XHHW-2", "XHHW-2": "XHHW-2", THHN: "THHN", "THWN-2": "THHN" };

@@ -8,6 +8,7 @@ import { compareSizes, printSize, SIZES, type Size } from "../tables/size.js";
 import { type Worked, worked } from "../worked.js";
 import type { Material } from "./ampacity.js";
 
+const NOT_LARGER = { sections: everyEdition("250.122(A)"), standing: "memory" } as const;
 const PROPORTION = { sections: everyEdition("250.122(B)"), standing: "published" } as const;
 
 function cmil(size: Size, edition: Edition) {
@@ -40,16 +41,20 @@ export function groundingConductor(given: {
   if (base === null) throw new RangeError(`no equipment grounding conductor for ${given.overcurrent} A`);
   const baseSize = base.value as Size;
   if (compareSizes(usedSize, leastSize) <= 0) {
+    // Behind the large device of a motor, a welder or an air conditioner the table asks more than the circuit conductors: 250.122(A) does not.
+    const over = compareSizes(baseSize, usedSize) > 0;
+    const size = over ? usedSize : baseSize;
     const plain = worked({
       id,
       label: "Equipment grounding conductor",
-      value: baseSize,
+      value: size,
       unit: "AWG/kcmil",
-      expression: `by ${given.overcurrent} A overcurrent device`,
+      expression: `by ${given.overcurrent} A overcurrent device${over ? `: ${printSize(baseSize)}, but not over the circuit conductors, ${printSize(usedSize)}` : ""}`,
       cells: [base],
+      citations: over ? [cite(NOT_LARGER, edition)!] : [],
       edition,
     });
-    return { size: baseSize, worked: plain, leastCmil: cmil(baseSize, edition).value };
+    return { size, worked: plain, leastCmil: cmil(size, edition).value };
   }
   const [baseCmil, usedCmil, leastCmil] = [cmil(baseSize, edition), cmil(usedSize, edition), cmil(leastSize, edition)];
   const needed = decimal(baseCmil.value).times(usedCmil.value).div(leastCmil.value);

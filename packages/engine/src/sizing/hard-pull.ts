@@ -2,13 +2,12 @@ import { citeOther } from "../basis/citation.js";
 import type { Edition } from "../basis/edition.js";
 import { decimal, type Numeric, print } from "../quantity.js";
 import { readCell } from "../tables/code-table.js";
-import { INSULATED_CONDUCTOR, INSULATION_ROWS } from "../tables/insulated.js";
 import { RACEWAY } from "../tables/raceway.js";
 import { compareSizes, printSize, type Size } from "../tables/size.js";
 import type { AnyTradeSize } from "../tables/trade-size.js";
 import { type Worked, worked } from "../worked.js";
 import { jamRatio } from "./jam-ratio.js";
-import { fillPercent, leastRaceway, type TradeSize } from "./raceway-fill.js";
+import { conductorCell, fillPercent, leastRaceway, type TradeSize } from "./raceway-fill.js";
 
 /** Yardsticks of the trade, none of them a rule. 8 × the conductor is what the code asks of nonshielded conductors above 1000 V (300.34, 305). */
 const PRACTICE = citeOther("Common practice", "yardsticks of a hard pull", "practice");
@@ -40,7 +39,7 @@ export function hardPull(given: {
   readonly id: string;
   readonly raceway: string;
   readonly tradeSize: TradeSize;
-  readonly conductor: { readonly size: Size; readonly insulation: string; readonly count: number };
+  readonly conductor: { readonly size: Size; readonly insulation: string; readonly count: number; readonly compact?: boolean };
   /** All conductors together, in². */
   readonly area: Worked;
   /** Of all conductors, the small ones too. */
@@ -51,7 +50,7 @@ export function hardPull(given: {
 }): HardPull | null {
   const { id, raceway, tradeSize, conductor, edition } = given;
   const bore = readCell(RACEWAY, `${raceway} ${tradeSize}`, "inside", edition);
-  const outside = readCell(INSULATED_CONDUCTOR, `${INSULATION_ROWS[conductor.insulation] ?? ""} ${conductor.size}`, "diameter", edition);
+  const outside = conductorCell(conductor, "diameter", edition);
   const percent = fillPercent({ id: `${id}.fill`, area: given.area, raceway, tradeSize, edition });
   const jam = jamRatio({ id: `${id}.jam`, raceway, tradeSize, conductor, edition });
   if (bore === null || outside === null || percent === null || jam === null) return null;

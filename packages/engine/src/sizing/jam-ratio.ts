@@ -2,11 +2,11 @@ import { cite, citeOther } from "../basis/citation.js";
 import { type Edition, everyEdition } from "../basis/edition.js";
 import { decimal, print } from "../quantity.js";
 import { readCell } from "../tables/code-table.js";
-import { INSULATED_CONDUCTOR, INSULATION_ROWS } from "../tables/insulated.js";
 import { RACEWAY } from "../tables/raceway.js";
 import type { Size } from "../tables/size.js";
 import type { AnyTradeSize } from "../tables/trade-size.js";
 import { type Worked, worked } from "../worked.js";
+import { conductorCell } from "./raceway-fill.js";
 
 const NOTE = { sections: everyEdition("Chapter 9 Table 1, informational note on jamming"), standing: "published" } as const;
 /** A bend leaves a raceway oval, so makers of cable reckon with 5 % more bore (https://www.cableizer.com/documentation/JR_p/). */
@@ -29,12 +29,12 @@ export function jamRatio(given: {
   readonly id: string;
   readonly raceway: string;
   readonly tradeSize: AnyTradeSize;
-  readonly conductor: { readonly size: Size; readonly insulation: string; readonly count: number };
+  readonly conductor: { readonly size: Size; readonly insulation: string; readonly count: number; readonly compact?: boolean };
   readonly edition: Edition;
 }): JamRatio | null {
   const { id, conductor, edition } = given;
   const bore = readCell(RACEWAY, `${given.raceway} ${given.tradeSize}`, "inside", edition);
-  const outside = readCell(INSULATED_CONDUCTOR, `${INSULATION_ROWS[conductor.insulation] ?? ""} ${conductor.size}`, "diameter", edition);
+  const outside = conductorCell(conductor, "diameter", edition);
   if (bore === null || outside === null) return null;
   const ratio = decimal(bore.value).div(outside.value);
   const cells = [bore, outside];

@@ -37,3 +37,25 @@ export function overcurrentRating(given: {
     edition,
   });
 }
+
+/** As above, and never without an answer: above the ratings known here, the largest of them with a label that says so. */
+export function leastRating(given: Parameters<typeof overcurrentRating>[0]): Worked {
+  const { id, continuous, noncontinuous, edition } = given;
+  const needed = decimal(continuous).times("1.25").plus(noncontinuous);
+  if (standardRatingAtLeast(needed, edition) !== null) return overcurrentRating(given);
+  return beyondRatings(id, `${print(continuous)} A × 1.25 + ${print(noncontinuous)} A = ${print(needed)} A`, edition);
+}
+
+/** A stand-in where no rating known here carries the load: it fails the check of what the breaker carries. */
+export function beyondRatings(id: string, expression: string, edition: Edition): Worked {
+  return worked({
+    id,
+    label: "Overcurrent device: the load asks more than the largest rating known here",
+    value: String(STANDARD_RATINGS[edition].at(-1)),
+    unit: "A",
+    expression,
+    rounding: "down to the largest standard rating known here",
+    citations: [cite(STANDARD, edition)!],
+    edition,
+  });
+}

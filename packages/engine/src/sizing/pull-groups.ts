@@ -5,7 +5,10 @@ import { compareSizes, type Size } from "../tables/size.js";
 /** Whether two stretches that follow one another are one pull: raceways, no box between, the same conductors. Splices only in boxes, 300.15. */
 export function isOnePull(run: Run, before: Segment, after: Segment): boolean {
   const boxBetween = run.boxes.some((box) => box.after === before.name);
-  const alike = before.conductors.insulation === after.conductors.insulation && before.conductors.material === after.conductors.material;
+  const alike =
+    before.conductors.insulation === after.conductors.insulation &&
+    before.conductors.material === after.conductors.material &&
+    (before.sets ?? 1) === (after.sets ?? 1);
   return !boxBetween && alike && !isCable(before.method) && !isCable(after.method);
 }
 
@@ -20,4 +23,17 @@ export function raiseOverPulls(run: Run, least: readonly (Size | null)[]): (Size
   for (let i = 1; i < raised.length; i++) join(i - 1, i);
   for (let i = raised.length - 1; i > 0; i--) join(i, i - 1);
   return raised;
+}
+
+/** Which stretches of a route are drawn in together: indices of each pull, cables left out. */
+export function pullsOf(run: Run): readonly (readonly number[])[] {
+  const pulls: number[][] = [];
+  for (const [i, segment] of run.route.entries()) {
+    if (isCable(segment.method)) continue;
+    const before = run.route[i - 1];
+    const last = pulls.at(-1);
+    if (last !== undefined && before !== undefined && isOnePull(run, before, segment)) last.push(i);
+    else pulls.push([i]);
+  }
+  return pulls;
 }

@@ -2,26 +2,28 @@ import { citeOther } from "../basis/citation.js";
 import type { Edition } from "../basis/edition.js";
 import { decimal, print } from "../quantity.js";
 import { readCell } from "../tables/code-table.js";
+import { COMPACT_CONDUCTOR, COMPACT_ROWS } from "../tables/compact-conductor.js";
 import { FILL_PERCENT } from "../tables/fill-percent.js";
-import { INSULATED_CONDUCTOR } from "../tables/insulated.js";
+import { INSULATED_CONDUCTOR, INSULATION_ROWS } from "../tables/insulated.js";
 import { RACEWAY } from "../tables/raceway.js";
 import type { Size } from "../tables/size.js";
-import { type Worked, worked } from "../worked.js";
+import { type Cell, type Worked, worked } from "../worked.js";
 
 export const TRADE_SIZES = ["1/2", "3/4", "1", "1-1/4", "1-1/2", "2", "2-1/2", "3", "3-1/2", "4"] as const;
 export type TradeSize = (typeof TRADE_SIZES)[number];
-const FAMILY: Readonly<Record<string, string>> = {
-  "THWN-2": "THHN/THWN/THWN-2",
-  THHN: "THHN/THWN/THWN-2",
-  "XHHW-2": "XHHW/XHHW-2/XHH",
-  THW: "TW/THW/THHW/THW-2",
-  RHW: "RHH/RHW/RHW-2 with outer covering",
-};
-
 export interface FillConductor {
   readonly size: Size;
   readonly insulation: string;
   readonly count: number;
+  /** Compact-stranded: Table 5A where it lists the conductor; Table 5, on the safe side, where it does not. */
+  readonly compact?: boolean;
+}
+
+/** The cell of one conductor's diameter (in) or area (in²); null where the tables as entered have none. Chapter 9 Tables 5 and 5A. */
+export function conductorCell(conductor: Omit<FillConductor, "count">, column: "diameter" | "area", edition: Edition): Cell | null {
+  const { size, insulation, compact = false } = conductor;
+  const dense = compact ? readCell(COMPACT_CONDUCTOR, `${COMPACT_ROWS[insulation] ?? ""} ${size}`, column, edition) : null;
+  return dense ?? readCell(INSULATED_CONDUCTOR, `${INSULATION_ROWS[insulation] ?? ""} ${size}`, column, edition);
 }
 
 /** Total cross section of the conductors, in². Chapter 9 Table 5; `othersIn2` is the measured area of conductors of other circuits. Null when Table 5 as entered has no area for one of them. */
@@ -32,7 +34,7 @@ export function conductorArea(given: {
   readonly edition: Edition;
 }): Worked | null {
   const parts = given.conductors.flatMap((conductor) => {
-    const cell = readCell(INSULATED_CONDUCTOR, `${FAMILY[conductor.insulation] ?? ""} ${conductor.size}`, "area", given.edition);
+    const cell = conductorCell(conductor, "area", given.edition);
     return cell === null ? [] : [{ conductor, cell }];
   });
   if (parts.length < given.conductors.length) return null;

@@ -1,22 +1,25 @@
 import type { Basis } from "../basis/basis.js";
+import type { Edition } from "../basis/edition.js";
 import type { Assumption, DesignedSegment } from "../designed.js";
+import type { EquipmentNeeds } from "../equipment/equipment.js";
 import type { Segment } from "../job/schema.js";
-import type { OutletNeeds } from "../outlet.js";
 import { CABLE_GROUNDING, isCable } from "../tables/cable.js";
-import { compareSizes, type Size } from "../tables/size.js";
+import type { Size } from "../tables/size.js";
 import type { Worked } from "../worked.js";
-import { type AmpacityGiven, ampacity } from "./ampacity.js";
+import { type Ampacity, type AmpacityGiven, ampacity } from "./ampacity.js";
 import { leastCover } from "./burial.js";
 import { type ConductorDemand, leastConductor } from "./conductor.js";
 import { groundingConductor } from "./grounding.js";
+import { parallelAmpacity, parallelGrounding } from "./parallel.js";
+import { leastParallelConductor } from "./parallel-conductor.js";
 import { ambientOf, isWet } from "./place.js";
-import { conductorArea, fillLimit, fillPercent, leastRaceway } from "./raceway-fill.js";
+import { segmentFastening, segmentFill } from "./segment-raceway.js";
 
 export interface SegmentGiven {
   readonly id: string;
   readonly path: string;
   readonly segment: Segment;
-  readonly needs: Pick<OutletNeeds, "hots" | "neutral">;
+  readonly needs: Pick<EquipmentNeeds, "hots" | "neutral">;
   readonly rating: number;
   readonly demand: ConductorDemand;
   readonly terminalC: 60 | 75;
@@ -31,17 +34,22 @@ export function conditionsOf(given: SegmentGiven): Omit<AmpacityGiven, "size"> {
     id: given.id,
     material: cable ? "copper" : segment.conductors.material,
     insulation: isCable(segment.method) ? segment.method : segment.conductors.insulation,
-    ambientC: ambientOf(segment, given.path).celsius,
+    ambientC: ambientOf({ ...given, edition: given.basis.edition }).celsius,
     // The neutral of a 120/240 V circuit carries only the unbalance and is not counted, 310.15(E); that of a 120 V circuit is.
-    currentCarrying: 2 + (segment.others?.current_carrying ?? 0),
+    // Harmonics of electronic loads flow in it whole: then it is counted too.
+    currentCarrying: 2 + (given.needs.hots === 2 && given.needs.neutral && segment.neutral_nonlinear ? 1 : 0) + (segment.others?.current_carrying ?? 0),
     terminalC: given.terminalC,
+    wet: isWet(segment),
     edition: given.basis.edition,
   };
 }
 
+const setsOf = (segment: Segment) => segment.sets ?? 1;
+
 /** Least lawful size of a segment by itself; null when no size in the tables serves. */
 export function requiredSize(given: SegmentGiven): Size | null {
-  return leastConductor(conditionsOf(given), given.demand)?.size ?? null;
+  const sets = setsOf(given.segment);
+  return sets > 1 ? leastParallelConductor(conditionsOf(given), given.demand, sets) : (leastConductor(conditionsOf(given), given.demand)?.size ?? null);
 }
 
 /** Works one segment with a size settled: ampacity, grounding, fill, bends and cover, each as a worked value in order. */
@@ -56,7 +64,9 @@ export function designSegment(
   const conditions = conditionsOf(given);
   const found = ampacity({ ...conditions, size });
   const cable = isCable(segment.method);
-  const grounding = groundingConductor({
+  const sets = setsOf(segment);
+  const grounding = groundingOf({
+    sets,
     id: `${id}.grounding`,
     overcurrent: given.rating,
     material: conditions.material,
@@ -71,14 +81,19 @@ export function designSegment(
       ? { size: segment.conductors.grounding, chosen: "given" as const }
       : { size: grounding.size, chosen: "computed" as const };
   const count = needs.hots + (needs.neutral ? 1 : 0);
-  const fill = cable ? null : raceway(given, size, groundingUse.size, count);
+  const fill = segmentFill({ id, segment, size, ground: groundingUse.size, count, edition });
+  const fastening = segmentFastening(id, segment, fill?.tradeSize ?? null, edition);
+  const air = ambientOf({ ...given, edition });
   const steps: Worked[] = [];
+  if (air.rooftop) steps.push(air.rooftop);
   if (found) steps.push(found.corrected, found.terminal, found.allowed);
+  const together = found === null ? null : setsTogether(id, found, size, sets, edition);
+  if (together && sets > 1) steps.push(together.terminal, together.allowed);
   steps.push(grounding.worked);
   if (fill) steps.push(fill.area, fill.limit, fill.percent);
   const cover = segment.place === "buried" ? leastCover({ id: `${id}.cover`, method: segment.method, place: segment.over, basis }) : null;
   if (cover) steps.push(cover);
-  const assumption = ambientOf(segment, given.path).assumption;
+  steps.push(...fasteningSteps(fastening));
   return {
     designed: {
       segment,
@@ -88,39 +103,36 @@ export function designSegment(
       requiredSize: least,
       requiredGrounding: grounding.size,
       requiredGroundingCmil: grounding.leastCmil,
-      terminal: found?.terminal ?? null,
+      terminal: together?.terminal ?? null,
       leastCover: cover,
-      ampacity: found?.allowed ?? null,
+      ampacity: together?.allowed ?? null,
+      sets,
       tradeSize: fill?.tradeSize ?? null,
-      fill: fill ? { area: fill.area, limit: fill.limit, percent: fill.percent, smallest: fill.smallest } : null,
+      fill: fill ? { area: fill.area, limit: fill.limit, percent: fill.percent, smallest: fill.smallest, better: fill.better } : null,
       bendTotal: segment.bends.reduce((sum, bend) => sum + bend, 0),
+      ...fastening,
       steps,
     },
-    assumptions: assumption ? [assumption] : [],
+    assumptions: air.assumption ? [air.assumption] : [],
   };
 }
 
-function raceway(given: SegmentGiven, size: Size, ground: Size, count: number) {
-  const { segment, id, basis } = given;
-  const { insulation } = segment.conductors;
-  const total = count + 1 + (segment.others?.current_carrying ?? 0);
-  const area = conductorArea({
-    id: `${id}.area`,
-    conductors:
-      compareSizes(size, ground) === 0
-        ? [{ size, insulation, count: count + 1 }]
-        : [
-            { size, insulation, count },
-            { size: ground, insulation, count: 1 },
-          ],
-    othersIn2: segment.others?.area_in2 ?? 0,
-    edition: basis.edition,
-  });
-  if (area === null) return null;
-  const smallest = leastRaceway({ raceway: segment.method, areaIn2: area.value, count: total, edition: basis.edition });
-  const tradeSize = segment.trade_size ?? smallest;
-  if (tradeSize === null) return null;
-  const limit = fillLimit({ id: `${id}.limit`, raceway: segment.method, tradeSize, count: total, edition: basis.edition });
-  const percent = fillPercent({ id: `${id}.fill`, area, raceway: segment.method, tradeSize, edition: basis.edition });
-  return limit && percent ? { area, limit, percent, smallest, tradeSize } : null;
+function groundingOf({ sets, ...given }: Parameters<typeof groundingConductor>[0] & { readonly sets: number }) {
+  return sets > 1 ? parallelGrounding({ ...given, raceways: sets }) : groundingConductor(given);
+}
+
+/** The terminals and the ampacity of all sets; null where sets may not be in parallel. One set is itself. */
+function setsTogether(id: string, each: Ampacity, size: Size, sets: number, edition: Edition): Pick<Ampacity, "terminal" | "allowed"> | null {
+  if (sets === 1) return each;
+  const allowed = parallelAmpacity({ id: `${id}.sets`, each: each.allowed, size, sets, edition });
+  const terminal = parallelAmpacity({ id: `${id}.sets-terminal`, each: each.terminal, size, sets, edition });
+  if (allowed === null || terminal === null) return null;
+  return { allowed, terminal: { ...terminal, label: `${terminal.label} at the terminals` } };
+}
+
+function fasteningSteps({ supports, expansion }: Pick<DesignedSegment, "supports" | "expansion">): Worked[] {
+  return [
+    ...(supports ? [supports.within, supports.apart, supports.count] : []),
+    ...(expansion ? [...(expansion.span ? [expansion.span] : []), expansion.change, ...(expansion.needed ? [expansion.fittings] : [])] : []),
+  ];
 }

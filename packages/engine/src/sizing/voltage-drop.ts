@@ -4,14 +4,17 @@ import { Decimal, decimal, type Numeric, print } from "../quantity.js";
 import { readCell } from "../tables/code-table.js";
 import { CONDUCTOR } from "../tables/conductor.js";
 import { printSize, SIZES, type Size } from "../tables/size.js";
-import { type Cell, type Worked, worked } from "../worked.js";
+import { type Worked, worked } from "../worked.js";
 import type { Material } from "./ampacity.js";
+import { printTemperatureFactor, TABLE_CELSIUS, TEMPERATURE_CITE, temperatureFactor } from "./resistance.js";
 
 export type DropMethod = "K" | "dc-resistance";
 export interface DropSegment {
   readonly size: Size;
   readonly material: Material;
   readonly feet: Numeric;
+  /** Conductors that share the current; one when left out. */
+  readonly parallel?: number;
 }
 
 /** Ohm-circular-mils per foot near 75 °C. Common practice, no code table. */
@@ -19,25 +22,35 @@ const K: Readonly<Record<Material, string>> = { copper: "12.9", aluminum: "21.2"
 const ADVISORY = { sections: everyEdition("210.19(A) informational note"), standing: "memory" } as const;
 const K_CITE = citeOther("K method", "VD = 2·K·I·L/cmil", "practice");
 
-function ohmsPerFoot(size: Size, material: Material, method: DropMethod, edition: Edition): { ohms: Decimal; cell: Cell; shown: string } {
+function ohmsPerFoot(size: Size, material: Material, { method, celsius, edition }: Omit<DropGiven, "current" | "segments">) {
   const cell = readCell(CONDUCTOR, size, method === "K" ? "cmil" : material === "copper" ? "dcCopper" : "dcAluminum", edition);
   if (cell === null) throw new RangeError(`no resistance for ${printSize(size)} ${material}`);
-  return method === "K"
-    ? { ohms: decimal(K[material]).div(cell.value), cell, shown: `${K[material]} / ${print(cell.value)} cmil` }
-    : { ohms: decimal(cell.value).div(1000), cell, shown: `${cell.value} Ω / 1000 ft` };
+  if (method === "K") return { ohms: decimal(K[material]).div(cell.value), cell, shown: `${K[material]} / ${print(cell.value)} cmil` };
+  const warm = celsius ?? TABLE_CELSIUS;
+  return {
+    ohms: decimal(cell.value).times(temperatureFactor(material, warm)).div(1000),
+    cell,
+    shown: `${cell.value} Ω / 1000 ft${printTemperatureFactor(material, warm)}`,
+  };
 }
 
 export interface DropGiven {
   readonly current: Numeric;
   readonly segments: readonly DropSegment[];
   readonly method: DropMethod;
+  /** Conductor temperature at which resistance is taken, 75 °C when left out. The K method has its own. */
+  readonly celsius?: Numeric;
   readonly edition: Edition;
 }
 
 /** The volts of {@link voltageDrop} alone, for trying sizes. */
-export function lostVolts({ current, segments, method, edition }: DropGiven): Decimal {
-  return segments
-    .reduce((sum, { size, material, feet }) => sum.plus(ohmsPerFoot(size, material, method, edition).ohms.times(feet).times(current).times(2)), new Decimal(0))
+export function lostVolts(given: DropGiven): Decimal {
+  return given.segments
+    .reduce(
+      (sum, { size, material, feet, parallel = 1 }) =>
+        sum.plus(ohmsPerFoot(size, material, given).ohms.times(feet).times(given.current).times(2).div(parallel)),
+      new Decimal(0),
+    )
     .toSignificantDigits(12);
 }
 
@@ -46,15 +59,21 @@ export function lostVolts({ current, segments, method, edition }: DropGiven): De
  * The same figure is the 240 V drop of a balanced load and the drop of a 120 V leg whose whole return is in the neutral.
  */
 export function voltageDrop(given: DropGiven & { readonly id: string; readonly label: string }): Worked {
-  const parts = given.segments.map((segment) => ({ segment, ...ohmsPerFoot(segment.size, segment.material, given.method, given.edition) }));
+  const parts = given.segments.map((segment) => ({ segment, ...ohmsPerFoot(segment.size, segment.material, given) }));
+  const corrected = given.method !== "K" && given.celsius !== undefined && !decimal(given.celsius).eq(TABLE_CELSIUS);
   return worked({
     id: given.id,
     label: given.label,
     value: lostVolts(given).toFixed(),
     unit: "V",
-    expression: parts.map(({ segment, shown }) => `2 × ${print(given.current)} A × ${shown} × ${print(segment.feet, 3)} ft`).join(" + "),
+    expression: parts
+      .map(
+        ({ segment: { feet, parallel = 1 }, shown }) =>
+          `2 × ${print(given.current)} A × ${shown} × ${print(feet, 3)} ft${parallel > 1 ? ` / ${parallel}` : ""}`,
+      )
+      .join(" + "),
     cells: parts.map(({ cell }) => cell),
-    citations: given.method === "K" ? [K_CITE] : [],
+    citations: given.method === "K" ? [K_CITE] : corrected ? [TEMPERATURE_CITE] : [],
     edition: given.edition,
   });
 }
@@ -86,12 +105,13 @@ export function longestRuns(given: {
   readonly limitPercent: Numeric;
   readonly material: Material;
   readonly method: DropMethod;
+  readonly celsius?: Numeric;
   readonly edition: Edition;
   readonly sizes: readonly Size[];
 }): readonly { size: Size; feet: string }[] {
   const allowed = decimal(given.volts).times(given.limitPercent).div(100);
   return given.sizes.map((size) => {
-    const { ohms } = ohmsPerFoot(size, given.material, given.method, given.edition);
+    const { ohms } = ohmsPerFoot(size, given.material, given);
     return { size, feet: allowed.div(ohms.times(given.current).times(2)).floor().toFixed() };
   });
 }

@@ -40,3 +40,6 @@ export const COMPACT_CONDUCTOR = {
     { where: "formula", confirms: "every area is πd²/4 of its diameter" },
   ],
 } as const satisfies CodeTable;
+
+/** First part of a row name by the marking on the conductor. */
+export const COMPACT_ROWS: Readonly<Record<string, string>> = { XHHW: "XHHW-2", "XHHW-2": "XHHW-2", THHN: "THHN", "THWN-2": "THHN" };

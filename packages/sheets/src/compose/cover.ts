@@ -1,10 +1,12 @@
 import { type Design, printCitation } from "@branchwork/engine";
+import { amendmentWords } from "../overlay/amendment-words.js";
 import type { AmendmentIssue } from "../overlay/apply.js";
 import type { Overlay } from "../overlay/schema.js";
 import { assumptionsPart } from "./assumptions.js";
 import { cautions } from "./cautions.js";
 import { type Block, blanks, type Draft, heading, paragraph, table, together, withWidths } from "./packet.js";
-import { plainId, sectionHead, sectionOrDash, valueWithUnit } from "./worked-lines.js";
+import { statementBlocks } from "./statements.js";
+import { sectionHead, sectionOrDash, valueWithUnit } from "./worked-lines.js";
 
 /** The sheet that goes before all others while a check fails. */
 export function refusalSheet(design: Design, issues: readonly AmendmentIssue[]): Draft {
@@ -39,7 +41,13 @@ export function refusalSheet(design: Design, issues: readonly AmendmentIssue[]):
 const MOST_ON_COVER = 6;
 
 /** Cover: scope, code basis, index, readiness. The titles are those of the whole set, in order. */
-export function coverSheet(design: Design, overlay: Overlay | null, ready: boolean, titles: readonly { readonly id: string; readonly title: string }[]): Draft {
+export function coverSheet(
+  design: Design,
+  overlay: Overlay | null,
+  ready: boolean,
+  titles: readonly { readonly id: string; readonly title: string }[],
+  overlayCautions: readonly string[],
+): Draft {
   const { project, code } = design.job;
   const scope =
     project.scope ?? design.circuits.map((c) => `Install ${c.circuit.name}, ${c.rating} A, ${c.volts} V, from ${design.job.service.panel.name}.`).join(" ");
@@ -74,9 +82,9 @@ export function coverSheet(design: Design, overlay: Overlay | null, ready: boole
               "Jurisdiction",
               overlay === null
                 ? "No overlay: local amendments not known, ask the authority"
-                : `${overlay.name}; overlay ${overlay.id} last compared ${overlay.checked_on}`,
+                : `${overlay.name}; overlay ${overlay.id} last compared ${overlay.checked_on}${overlayCautions.length > 0 ? ". CAUTION: see the jurisdiction notes" : ""}`,
             ],
-            ["Amendments", overlay === null || overlay.amendments.length === 0 ? "None entered" : overlay.amendments.map(amendment).join("; ")],
+            ["Amendments", overlay === null || overlay.amendments.length === 0 ? "None entered" : overlay.amendments.map(amendmentWords).join("; ")],
           ],
         ),
         ...[22, 78],
@@ -91,12 +99,6 @@ export function coverSheet(design: Design, overlay: Overlay | null, ready: boole
 /** Who prepared the packet, in the order the title block prints it. */
 export function preparerOf({ name, role, licence, phone }: Design["job"]["project"]["preparer"]): string {
   return [name, role, licence ?? "", phone ?? ""].filter(Boolean).join(", ");
-}
-
-function amendment(a: Overlay["amendments"][number]): string {
-  return a.target === "cover"
-    ? `Cover, ${plainId(a.row)}: ${a.value} in instead of ${a.replaces} in (${a.citation})`
-    : `Check ${a.check} off: ${a.reason} (${a.citation})`;
 }
 
 function serviceSummary(design: Design): Block {
@@ -136,17 +138,15 @@ function onSite(design: Design): Block[] {
 /** Cautions, assumptions, and statements to be signed. */
 export function statementsSheet(design: Design, overlay: Overlay | null): Draft {
   const { preparer } = design.job.project;
-  const statements = overlay?.statements ?? [];
   return {
     title: "Cautions, assumptions and statements",
     blocks: [
       cautions(),
       ...assumptionsPart(design.assumptions),
+      heading("Statements"),
+      ...statementBlocks(overlay),
       together(
-        heading("Statements"),
-        ...(statements.length === 0 ? [paragraph("No statement of the jurisdiction was entered. Use the jurisdiction's own forms.")] : []),
-        ...statements.flatMap((s): Block[] => [paragraph(`${s.title}: ${s.says}`), ...(s.initials === true ? [blanks("Initials", "Date")] : [])]),
-        ...(preparer.licence === undefined ? [paragraph("The preparer states no licence.")] : []),
+        paragraph(preparer.licence === undefined ? "Signed for the whole packet. The preparer states no licence." : "Signed for the whole packet."),
         blanks("Preparer's signature", "Date", "Owner's signature", "Date"),
       ),
     ],

@@ -1,8 +1,6 @@
 import { type Design, type Finding, printCitation } from "@branchwork/engine";
-import type { AmendedBasis } from "../overlay/apply.js";
-import type { Overlay } from "../overlay/schema.js";
 import { type Block, type Brief, type Draft, heading, paragraph, table, withWidths } from "./packet.js";
-import { plainId, sectionHead, sectionOrDash } from "./worked-lines.js";
+import { sectionHead, sectionOrDash } from "./worked-lines.js";
 
 const ORDER = ["fail", "caution", "needs-person", "pass", "not-applicable"] as const satisfies readonly Finding["verdict"][];
 const VERDICTS: Record<Finding["verdict"], string> = {
@@ -84,76 +82,4 @@ export function findingsSheet(design: Design): Draft {
       ...quietPart("What does not apply", "not-applicable"),
     ],
   };
-}
-
-/** What the jurisdiction asks for, and what was turned off in its name. */
-export function jurisdictionSheet(overlay: Overlay | null, basis: AmendedBasis): Draft {
-  if (overlay === null) {
-    return {
-      title: "Jurisdiction notes",
-      blocks: [paragraph("No jurisdiction overlay was used. Ask the authority for its amendments, forms, fees and inspection stages before submitting.")],
-    };
-  }
-  const waived = Object.entries(basis.waivedChecks);
-  const cover = Object.entries(basis.leastCover);
-  const blocks: Block[] = [
-    paragraph(`${overlay.name}. Last compared with the jurisdiction's own words on ${overlay.checked_on}; ask whether anything has changed.`),
-  ];
-  if (overlay.notes.length > 0)
-    blocks.push(
-      withWidths(
-        table(
-          "Notes",
-          ["Concerns", "Note", "Source"],
-          overlay.notes.map((n) => [[n.sheet, n.section].filter((x) => x !== undefined).join(", ") || "all", n.says, n.citation]),
-        ),
-        ...[14, 56, 30],
-      ),
-    );
-  if (cover.length > 0)
-    blocks.push(
-      withWidths(
-        table(
-          "Least cover of buried wiring",
-          ["Place", "Here", "In the code's table", "Source"],
-          cover.map(([row, c]) => [plainId(row), `${c.inches} in`, `${c.replaces} in`, c.citation]),
-        ),
-        ...[30, 14, 20, 36],
-      ),
-    );
-  if (waived.length > 0)
-    blocks.push(
-      withWidths(
-        table(
-          "Checks turned off",
-          ["Check", "Reason", "Source"],
-          waived.map(([check, w]) => [check, w.reason, w.citation]),
-        ),
-        ...[25, 45, 30],
-      ),
-    );
-  if (basis.issues.length > 0)
-    blocks.push(
-      withWidths(
-        table(
-          "Amendments that were not applied",
-          ["Where", "What", "To mend it"],
-          basis.issues.map((i) => [i.path, i.what, i.mend]),
-        ),
-        ...[30, 40, 30],
-      ),
-    );
-  if (overlay.contacts !== undefined && overlay.contacts.length > 0) {
-    blocks.push(
-      withWidths(
-        table(
-          "Contacts",
-          ["Name", "Phone", "Hours"],
-          overlay.contacts.map((c) => [c.name, c.phone, c.hours ?? ""]),
-        ),
-        ...[40, 25, 35],
-      ),
-    );
-  }
-  return { title: "Jurisdiction notes", blocks };
 }

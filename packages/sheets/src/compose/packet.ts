@@ -16,6 +16,8 @@ export interface TitleBlock {
   readonly edition: string;
   readonly preparer: string;
   readonly date: string;
+  /** Empty texts in the first set. */
+  readonly revision: { readonly number: string; readonly date: string; readonly says: string };
 }
 
 export interface Sheet {
@@ -62,7 +64,7 @@ export interface Checklist {
   readonly sectionHead: string;
   /** Blanks under the list, for whoever passes it. */
   readonly sign: readonly string[];
-  readonly items: readonly { readonly section: string; readonly look: string; readonly show: string }[];
+  readonly items: readonly { readonly section: string; readonly look: string; readonly show: string /** How to show it. */; readonly how: string }[];
 }
 export interface CalcLines {
   readonly kind: "calc";
@@ -125,3 +127,6 @@ export function drawing(svg: string): Drawing {
   const height = /^<svg[^>]* height="([\d.]+)pt"/.exec(svg)?.[1];
   return { kind: "drawing", svg, stamp: height !== undefined && Number(height) <= UNDER_STAMP };
 }
+
+/** A detail or a plot within a sheet: no stamp goes with it. */
+export const figure = (svg: string): Drawing => ({ kind: "drawing", svg, stamp: false });

@@ -1,5 +1,8 @@
-import { type Design, print, printSize } from "@branchwork/engine";
-import { type Draft, table, withWidths } from "./packet.js";
+import { type Design, type Panel, panelsOf, print, printSize } from "@branchwork/engine";
+import { svgOfDrawing } from "../drawing/marks-svg.js";
+import { drawPanelElevation } from "../drawing/panel-elevation.js";
+import { runsOf, tagsOf } from "../drawing/tags.js";
+import { type Draft, figure, table, withWidths } from "./packet.js";
 import { plainId, valueWithUnit } from "./worked-lines.js";
 
 const yes = (value: boolean | undefined): string => (value === undefined ? "ask" : value ? "yes" : "no");
@@ -7,7 +10,9 @@ const yes = (value: boolean | undefined): string => (value === undefined ? "ask"
 /** Equipment, conductor, raceway and box schedules. */
 export function schedulesSheet(design: Design): Draft {
   const { panel, rating, fault_current_kA } = design.job.service;
-  const segments = design.circuits.flatMap((c) => c.segments.map((s) => ({ c, s })));
+  const tags = tagsOf(design);
+  const runs = runsOf(design);
+  const segments = runs.flatMap((c) => c.segments.map((s, i) => ({ c, s, tag: tags.get(c.run.id)!.conductors[i]! })));
   const equipment = [
     [
       "Service",
@@ -21,13 +26,17 @@ export function schedulesSheet(design: Design): Draft {
       `${panel.spaces} spaces, ${panel.terminal_temperature} °C terminals`,
       "existing",
     ],
-    ...design.circuits.flatMap((c) => [
+    ...design.feeders.flatMap((f) => [
+      breakerRow(f, f.feeder.existing),
       [
-        `Breaker, ${c.circuit.name}`,
-        `${c.rating} A, ${c.circuit.breaker.poles}-pole`,
-        `GFCI ${yes(c.circuit.breaker.gfci)}; listed for panel ${yes(c.circuit.breaker.listed_for_panel)}; interrupting ${c.circuit.breaker.interrupting_kA === undefined ? "ask" : `${print(c.circuit.breaker.interrupting_kA)} kA`}`,
-        "NEW",
+        f.feeder.panel.name,
+        `bus ${print(f.feeder.panel.bus)} A${f.feeder.panel.main === undefined ? ", no main" : `, main ${print(f.feeder.panel.main)} A`}`,
+        `${f.feeder.panel.spaces} spaces; fed by ${f.feeder.name}; neutral isolated from equipment ground`,
+        f.feeder.existing ? "existing" : "NEW",
       ],
+    ]),
+    ...design.circuits.flatMap((c) => [
+      breakerRow(c, false),
       [
         c.circuit.name,
         `${print(c.circuit.current)} A, ${c.volts} V`,
@@ -37,7 +46,7 @@ export function schedulesSheet(design: Design): Draft {
     ]),
   ];
   const raceways = segments.filter(({ s }) => s.tradeSize !== null);
-  const boxes = design.circuits.flatMap((c) => c.boxes.map((b) => ({ c, b })));
+  const boxes = runs.flatMap((c) => c.boxes.map((b, i) => ({ c, b, tag: tags.get(c.run.id)!.boxes[i]! })));
   return {
     title: "Schedules",
     blocks: [
@@ -48,12 +57,12 @@ export function schedulesSheet(design: Design): Draft {
       withWidths(
         table(
           "Conductors (given: entered in the job; computed: sized here; cable: part of the cable)",
-          ["Circuit", "Segment", "Method and place", "Conductors", "Equipment ground", "Least size required", "Ampacity", "Length"],
-          segments.map(({ c, s }) => {
+          ["Tag", "Run and segment", "Method and place", "Conductors", "Equipment ground", "Least size required", "Ampacity", "Length"],
+          segments.map(({ c, s, tag }) => {
             const cable = s.grounding.chosen === "cable";
             return [
-              c.circuit.name,
-              s.segment.name,
+              tag,
+              `${c.run.name}: ${s.segment.name}`,
               `${s.segment.method}, ${s.segment.place}${s.wet ? ", wet" : ""}`,
               `${s.conductor.count} × ${printSize(s.conductor.size)} ${s.segment.conductors.material}${cable ? "" : ` ${s.segment.conductors.insulation}`} (${s.conductor.chosen})`,
               `${printSize(s.grounding.size)} (${s.grounding.chosen})`,
@@ -63,7 +72,7 @@ export function schedulesSheet(design: Design): Draft {
             ];
           }),
         ),
-        ...[13, 14, 14, 16, 12, 12, 10, 9],
+        ...[6, 21, 14, 16, 12, 12, 10, 9],
       ),
       ...(raceways.length === 0
         ? []
@@ -71,8 +80,9 @@ export function schedulesSheet(design: Design): Draft {
             withWidths(
               table(
                 "Raceways",
-                ["Segment", "Type", "Trade size", "Fill", "Smallest that fits", "Bends in the segment"],
-                raceways.map(({ s }) => [
+                ["Tag", "Segment", "Type", "Trade size", "Fill", "Smallest that fits", "Bends in the segment"],
+                raceways.map(({ s, tag }) => [
+                  tag,
                   s.segment.name,
                   s.segment.method,
                   s.tradeSize === null ? "" : `${s.tradeSize} in`,
@@ -81,7 +91,7 @@ export function schedulesSheet(design: Design): Draft {
                   `${s.bendTotal}°`,
                 ]),
               ),
-              ...[20, 10, 10, 30, 14, 16],
+              ...[6, 18, 10, 10, 28, 14, 14],
             ),
           ]),
       ...(boxes.length === 0
@@ -90,10 +100,10 @@ export function schedulesSheet(design: Design): Draft {
             withWidths(
               table(
                 "Boxes",
-                ["Circuit", "Box", "After segment", "Volume", "Needed", "Room left", "For a quarter more room"],
-                boxes.map(({ c, b }) => [
-                  c.circuit.name,
-                  b.box.name,
+                ["Tag", "Box", "After segment", "Volume", "Needed", "Room left", "For a quarter more room"],
+                boxes.map(({ c, b, tag }) => [
+                  tag,
+                  `${b.box.name} (${c.run.name})`,
                   b.box.after,
                   `${print(b.box.volume)} in³`,
                   b.byDimensions ? `${valueWithUnit(b.required)} across, entry to opposite wall` : valueWithUnit(b.required),
@@ -101,16 +111,54 @@ export function schedulesSheet(design: Design): Draft {
                   b.nextBetter,
                 ]),
               ),
-              ...[16, 19, 16, 12, 13, 11, 13],
+              ...[6, 29, 16, 12, 13, 11, 13],
             ),
           ]),
     ],
   };
 }
 
-/** The panel's directory as it will read when the work is done, odd spaces left and even right. */
-export function directorySheet(design: Design): Draft {
-  const { panel } = design.job.service;
+/** A breaker as the schedule lists it. */
+function breakerRow(run: ReturnType<typeof runsOf>[number], existing: boolean): string[] {
+  const { poles, gfci, listed_for_panel, interrupting_kA } = run.run.breaker;
+  return [
+    `Breaker, ${run.run.name}`,
+    `${run.rating} A, ${poles}-pole`,
+    `GFCI ${yes(gfci)}; listed for panel ${yes(listed_for_panel)}; interrupting ${interrupting_kA === undefined ? "ask" : `${print(interrupting_kA)} kA`}`,
+    existing ? "existing" : "NEW",
+  ];
+}
+
+/** Each panel as it will look and read when the work is done: front view and directory, odd spaces left and even right. */
+export function directorySheets(design: Design): readonly Draft[] {
+  return panelsOf(design.job).map(({ panel, feeder }) => directorySheet(design, panel, feeder !== null && !feeder.existing));
+}
+
+function directorySheet(design: Design, panel: Panel, fresh: boolean): Draft {
+  const leaving = runsOf(design).filter((run) => run.panel === panel.id);
+  const elevations = drawPanelElevation({
+    name: panel.name,
+    bus_A: panel.bus,
+    ...(panel.main === undefined ? {} : { main_A: panel.main }),
+    spaces: panel.spaces,
+    positions: [
+      ...panel.directory.map((p) => ({ space: p.space, poles: p.poles, ...(p.rating === undefined ? {} : { rating_A: p.rating }), serves: p.serves, fresh })),
+      ...leaving.map((run) => ({
+        space: Math.min(...run.run.breaker.spaces),
+        poles: run.run.breaker.poles,
+        rating_A: Number(run.rating),
+        serves: run.run.name,
+        fresh: !("feeder" in run && run.feeder.existing),
+      })),
+    ],
+  });
+  return {
+    title: `Panel: ${panel.name}`,
+    blocks: [directoryTable(panel, leaving), ...elevations.map((drawn, i) => figure(svgOfDrawing(drawn, `panel-${panel.id}-${i + 1}`)))],
+  };
+}
+
+function directoryTable(panel: Panel, leaving: readonly ReturnType<typeof runsOf>[number][]) {
   const at = new Map<number, { readonly serves: string; readonly rating: string; readonly fresh: boolean }[]>();
   const put = (space: number, serves: string, rating: string, fresh: boolean) => at.set(space, [...(at.get(space) ?? []), { serves, rating, fresh }]);
   for (const p of panel.directory) {
@@ -118,7 +166,10 @@ export function directorySheet(design: Design): Draft {
     // A two-pole breaker takes the next space on the same side, which is the other leg.
     for (const space of p.poles === 2 ? [p.space, p.space + 2] : [p.space]) put(space, p.serves, rating, false);
   }
-  for (const c of design.circuits) for (const space of c.circuit.breaker.spaces) put(space, `NEW: ${c.circuit.name}`, `${c.rating} A`, true);
+  for (const run of leaving) {
+    const stands = "feeder" in run && run.feeder.existing;
+    for (const space of run.run.breaker.spaces) put(space, stands ? run.run.name : `NEW: ${run.run.name}`, `${run.rating} A`, !stands);
+  }
   const side = (space: number) => {
     const here = at.get(space) ?? [];
     return {
@@ -135,13 +186,8 @@ export function directorySheet(design: Design): Draft {
     rows.push([left.serves, left.rating, String(odd), right === null ? "" : String(odd + 1), right?.rating ?? "", right?.serves ?? ""]);
     fresh.push(left.fresh || (right?.fresh ?? false));
   }
-  return {
-    title: "Panel directory",
-    blocks: [
-      withWidths(
-        table(`${panel.name}: directory when the work is done`, ["Serves", "Rating", "Space", "Space", "Rating", "Serves"], rows, (i) => fresh[i] ?? false),
-        ...[32, 9, 9, 9, 9, 32],
-      ),
-    ],
-  };
+  return withWidths(
+    table(`${panel.name}: directory when the work is done`, ["Serves", "Rating", "Space", "Space", "Rating", "Serves"], rows, (i) => fresh[i] ?? false),
+    ...[32, 9, 9, 9, 9, 32],
+  );
 }

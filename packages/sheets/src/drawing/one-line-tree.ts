@@ -60,7 +60,7 @@ function rowsOf(panel: Panel, design: Design): readonly Row[] {
         ...runOf(c, design),
         fresh: true,
         end: {
-          is: c.circuit.serves === "ev-supply" ? "equipment" : "outlet",
+          is: c.equipment.receptacle === null ? "equipment" : "outlet",
           words: [c.circuit.name, `${print(c.circuit.current)} A, ${c.volts} V, ${c.wires} wires`, `drop ${dropOf(c)} % to here`],
         },
       }),

@@ -1,5 +1,7 @@
+import { unamended } from "@branchwork/engine";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { basisFrom, readOverlay } from "../index.js";
+import { basisFrom, flattenOverlay, readOverlay } from "../index.js";
 
 const GOOD = `format: branchwork-overlay/1
 id: sample-county
@@ -47,6 +49,43 @@ describe("reading an overlay", () => {
     expect(issuesOf(bomb).length).toBeGreaterThan(0);
   });
 
+  it.each([
+    ["an alias", GOOD.replace("name: Sample County", "name: &n Sample County").replace("id: sample-county", "id: *n"), 2, 5],
+    ["a prototype", `${GOOD}__proto__: { a: 1 }\n`, 16, 1],
+    ["a list for a name", `${GOOD}? [a, b]\n: c\n`, 16, 3],
+    ["a list for an overlay", "- 1\n", 1, 1],
+    ["a nest too deep", `a: ${"[".repeat(200_000)}`, 1, expect.any(Number)],
+    ["a file too long", "#".repeat(1_000_001), 1, 1],
+  ])("refuses %s", (_, text, line, column) => {
+    const issues = issuesOf(text);
+    expect(issues[0]).toMatchObject({ line, column });
+    expect(issues[0]?.mend).not.toBe("");
+    expect(({} as Record<string, unknown>).a).toBeUndefined();
+  });
+
+  it.each([
+    ["a misspelt field of an amendment", GOOD.replace("    reason: frost", "    raeson: frost"), "amendments.0.raeson", 'did you mean "reason"?'],
+    ["a misspelt field of the file", GOOD.replace("notes: []", "note: []"), "note", 'did you mean "notes"?'],
+    ["a target there is none of", GOOD.replace("target: cover", "target: depth"), "amendments.0.target", "cover, check, verdict"],
+    ["a row there is none of", GOOD.replace("row: general", "row: lawn"), "amendments.0.row", "under-dwelling-driveway"],
+  ])("helps with %s", (_, text, path, mend) => expect(issuesOf(text)).toContainEqual(expect.objectContaining({ path, mend: expect.stringContaining(mend) })));
+
+  it("never throws, whatever stands in the file, and always says where and how to mend", () => {
+    fc.assert(
+      fc.property(fc.nat(GOOD.length), fc.nat(12), fc.string({ unit: "binary", maxLength: 12 }), (at, cut, put) => {
+        const text = GOOD.slice(0, at) + put + GOOD.slice(at + cut);
+        const flat = flattenOverlay("town", { town: text });
+        for (const issue of [...issuesOf(text), ...(flat.ok ? [] : flat.issues)]) {
+          expect(issue.line).toBeGreaterThan(0);
+          expect(issue.column).toBeGreaterThan(0);
+          expect(issue.what).not.toBe("");
+          expect(issue.mend).not.toBe("");
+        }
+      }),
+      { numRuns: 150 },
+    );
+  });
+
   it("takes an empty file for an issue", () => expect(issuesOf("")).not.toHaveLength(0));
 });
 
@@ -72,6 +111,5 @@ describe("the basis with an overlay", () => {
     expect(dangling.waivedChecks).toEqual({});
   });
 
-  it("is the unamended code without an overlay", () =>
-    expect(basisFrom(null, "2017")).toEqual({ edition: "2017", waivedChecks: {}, leastCover: {}, issues: [] }));
+  it("is the unamended code without an overlay", () => expect(basisFrom(null, "2017")).toEqual({ ...unamended("2017"), issues: [] }));
 });

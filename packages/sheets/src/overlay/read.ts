@@ -1,6 +1,6 @@
-import { offsetOf } from "@branchwork/engine";
-import { isNode, LineCounter, parseDocument } from "yaml";
-import type { z } from "zod";
+import { offsetOf, type Problem, parseStrictly, problemsOf } from "@branchwork/engine";
+import { isMap, isNode, LineCounter } from "yaml";
+import { type Place, type PlacedGroup, placeAll } from "./placed.js";
 import { type Overlay, overlaySchema } from "./schema.js";
 
 export interface OverlayIssue {
@@ -10,55 +10,48 @@ export interface OverlayIssue {
   readonly what: string;
   readonly mend: string;
 }
-export type OverlayReading = { readonly ok: true; readonly overlay: Overlay } | { readonly ok: false; readonly issues: readonly OverlayIssue[] };
+export type OverlayReading =
+  | { readonly ok: true; readonly overlay: Overlay; readonly placed: PlacedGroup }
+  | { readonly ok: false; readonly issues: readonly OverlayIssue[] };
 
-/** Reads an overlay file (YAML text). Every issue names the line and column it stands on, both counted from 1. */
-export function readOverlay(text: string): OverlayReading {
+const MAX_CHARACTERS = 1_000_000;
+const PLAIN_YAML = "indent with spaces, quote text that holds a colon or a #, and give each name once";
+
+/**
+ * Reads one overlay file (YAML text), without what it extends. Every issue names the line and column it stands on, both
+ * counted from 1; nothing is thrown for bad text. `file` is the name under which places are given.
+ */
+export function readOverlay(text: string, file = ""): OverlayReading {
+  const source = text.startsWith("\uFEFF") ? text.slice(1) : text;
   const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true });
   const at = (offset: number) => {
     const { line, col } = lines.linePos(offset);
-    return { line: line > 0 ? line : 1, column: col > 0 ? col : 1 };
+    return { line: Math.max(1, line), column: Math.max(1, col) };
   };
-  const broken = [...document.errors, ...document.warnings];
-  if (broken.length > 0) {
-    return { ok: false, issues: broken.map((e) => ({ ...at(e.pos[0]), path: "", what: firstLine(e.message), mend: "correct the YAML at this line" })) };
-  }
-  let plain: unknown;
-  try {
-    plain = document.toJS({ maxAliasCount: 20 });
-  } catch (error) {
-    return { ok: false, issues: [{ line: 1, column: 1, path: "", what: firstLine(String(error)), mend: "write the values out instead of using aliases" }] };
-  }
+  const refuse = (...issues: OverlayIssue[]): OverlayReading => ({ ok: false, issues });
+  if (source.length > MAX_CHARACTERS)
+    return refuse({ ...at(0), path: "", what: `longer than ${MAX_CHARACTERS} characters`, mend: "an overlay is a few kilobytes; check that this is one" });
+  const parsed = parseStrictly(source, lines);
+  if (parsed === null) return refuse({ ...at(0), path: "", what: "the values are nested too deeply to read", mend: "an overlay nests fewer than ten levels" });
+  const { document, refused } = parsed;
+  const broken = [...document.errors, ...document.warnings].map((e) => ({
+    ...at(e.pos[0]),
+    path: "",
+    what: e.message.split("\n", 1)[0] ?? "",
+    mend: PLAIN_YAML,
+  }));
+  const banned = refused.map(({ offset, what, mend }) => ({ ...at(offset), path: "", what, mend }));
+  if (broken.length + banned.length > 0) return refuse(...broken, ...banned);
   const root = isNode(document.contents) ? document.contents : null;
+  if (!isMap(root)) return refuse({ ...at(0), path: "", what: "the file holds no overlay", mend: 'begin with "format: branchwork-overlay/1"' });
+  const plain: unknown = document.toJS({ maxAliasCount: 0 });
   const result = overlaySchema.safeParse(plain);
-  if (result.success) return { ok: true, overlay: result.data };
-  const issues = result.error.issues.flatMap((issue) =>
-    spread(issue).map(({ path, what, mend, key }) => ({ ...at(offsetOf(root, path, key)), path: path.join("."), what, mend })),
-  );
-  return { ok: false, issues };
-}
-
-interface Spread {
-  readonly path: readonly (string | number)[];
-  readonly what: string;
-  readonly mend: string;
-  readonly key: boolean;
-}
-
-function spread(issue: z.core.$ZodIssue): readonly Spread[] {
-  const path = issue.path.map((step) => (typeof step === "number" ? step : String(step)));
-  if (issue.code === "unrecognized_keys") {
-    return issue.keys.map((key) => ({ path: [...path, key], what: `"${key}" is not a field here`, mend: "remove it or correct its spelling", key: true }));
+  if (!result.success) {
+    const placed = ({ path, atKey, what, mend }: Problem): OverlayIssue => ({ ...at(offsetOf(root, path, atKey)), path: path.join("."), what, mend });
+    return { ok: false, issues: inOrder(problemsOf(result.error.issues, plain, overlaySchema).map(placed)) };
   }
-  const name = path.length > 0 ? path.join(".") : "the file";
-  if (issue.code === "invalid_value") {
-    return [{ path, what: `${name}: ${issue.message}`, mend: `write one of ${issue.values.map((v) => `"${String(v)}"`).join(", ")}`, key: false }];
-  }
-  if (issue.code === "invalid_type") return [{ path, what: `${name}: ${issue.message}`, mend: `give ${name} as ${issue.expected}`, key: false }];
-  return [{ path, what: `${name}: ${issue.message}`, mend: issue.message, key: false }];
+  const locate = (path: readonly (string | number)[]): Place => ({ file, ...at(offsetOf(root, path, false)) });
+  return { ok: true, overlay: result.data, placed: placeAll(plain, [], locate) as PlacedGroup };
 }
 
-function firstLine(message: string): string {
-  return message.split("\n", 1)[0] ?? message;
-}
+const inOrder = (issues: readonly OverlayIssue[]) => [...issues].sort((a, b) => a.line - b.line || a.column - b.column);

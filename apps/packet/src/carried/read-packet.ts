@@ -1,0 +1,58 @@
+import { readFile } from "node:fs/promises";
+import { InputError } from "../load-design.js";
+import type { Attachment } from "../print/attach.js";
+import { readAttachments } from "../print/attachments.js";
+import { PdfFormatError } from "../print/pdf-value.js";
+import { type Manifest, manifestSchema, NAMES } from "./carried-files.js";
+
+export interface ReadPacket {
+  readonly pdf: Uint8Array;
+  readonly manifest: Manifest;
+  readonly job: string;
+  readonly overlay: string | null;
+  readonly design: string;
+}
+
+const MOST_BYTES = 256 * 2 ** 20;
+
+/** A packet PDF with the files it carries. Throws InputError for anything that is not one. */
+export async function readPacket(file: string): Promise<ReadPacket> {
+  const refuse = (what: string, mend = "give a packet PDF that build wrote, as it wrote it"): never => {
+    throw new InputError(file, [{ path: "", what, mend }]);
+  };
+  let pdf: Uint8Array;
+  try {
+    pdf = await readFile(file);
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    return refuse(code === "ENOENT" ? "there is no such file" : `cannot be read (${code})`);
+  }
+  if (pdf.length > MOST_BYTES) return refuse(`larger than ${MOST_BYTES} bytes`);
+  let carried: readonly Attachment[];
+  try {
+    carried = readAttachments(pdf);
+  } catch (error) {
+    if (error instanceof PdfFormatError) return refuse(error.message);
+    throw error;
+  }
+  const textOf = (name: string): string => {
+    const found = carried.find((one) => one.name === name);
+    return found === undefined ? refuse(`it carries no ${name}`) : new TextDecoder("utf-8", { fatal: false }).decode(found.bytes);
+  };
+  let plain: unknown;
+  try {
+    plain = JSON.parse(textOf(NAMES.manifest));
+  } catch (error) {
+    if (error instanceof SyntaxError) return refuse(`its ${NAMES.manifest} is not JSON`);
+    throw error;
+  }
+  const manifest = manifestSchema.safeParse(plain);
+  if (!manifest.success) return refuse(`its ${NAMES.manifest} is not of this format: ${manifest.error.issues[0]?.message ?? "unknown"}`);
+  return {
+    pdf,
+    manifest: manifest.data,
+    job: textOf(manifest.data.job),
+    overlay: manifest.data.overlay === undefined ? null : textOf(manifest.data.overlay),
+    design: textOf(NAMES.design),
+  };
+}

@@ -1,0 +1,150 @@
+export interface OverlayQuestion {
+  readonly key: OverlayKey;
+  readonly asks: string;
+  readonly why: string;
+  readonly usual: string;
+  readonly choices?: readonly string[];
+  /** A number of dollars or of days. */
+  readonly number?: true;
+}
+type OverlayKey =
+  | "name"
+  | "source"
+  | "edition"
+  | "from"
+  | "mode"
+  | "size"
+  | "owner"
+  | "fee"
+  | "perCircuit"
+  | "trench"
+  | "lead"
+  | "call"
+  | "phone"
+  | "expiry"
+  | "zoning";
+
+const LATER = "not asked yet";
+
+export const OVERLAY_QUESTIONS: readonly OverlayQuestion[] = [
+  { key: "name", asks: "Which town or county issues the permit?", why: "It stands on every sheet.", usual: "Name of the jurisdiction" },
+  { key: "source", asks: "Where does it say so: ordinance, handout, web page or person?", why: "Every figure names its source.", usual: LATER },
+  {
+    key: "edition",
+    asks: "Which edition of the electrical code has it adopted: 2017, 2020, 2023 or 2026?",
+    why: "Rules differ by edition; ask, do not guess from the state.",
+    usual: "2023",
+    choices: ["2017", "2020", "2023", "2026"],
+  },
+  { key: "from", asks: "From which day, as 2024-01-01?", why: "A packet made before that day carries a caution.", usual: "2024-01-01" },
+  {
+    key: "mode",
+    asks: "How does it take an application: over-the-counter, small-plan-set or affidavit-and-schematic?",
+    why: "It decides which sheets are handed in.",
+    usual: "small-plan-set",
+    choices: ["over-the-counter", "small-plan-set", "affidavit-and-schematic"],
+  },
+  {
+    key: "size",
+    asks: "Which paper: letter, tabloid, arch-d or a4?",
+    why: "One size for the whole set.",
+    usual: "letter",
+    choices: ["letter", "tabloid", "arch-d", "a4"],
+  },
+  { key: "owner", asks: "May the owner do the work: yes or no?", why: "It varies more than any technical rule.", usual: "yes", choices: ["yes", "no"] },
+  { key: "fee", asks: "What is the flat permit fee, in dollars?", why: "0 when there is none.", usual: "0", number: true },
+  { key: "perCircuit", asks: "What is the fee for each circuit, in dollars?", why: "0 when there is none.", usual: "0", number: true },
+  {
+    key: "trench",
+    asks: "Is an open trench inspected before it is covered: yes or no?",
+    why: "Nearly every agency asks it.",
+    usual: "yes",
+    choices: ["yes", "no"],
+  },
+  { key: "lead", asks: "How long before is an inspection asked for?", why: "It stands on the inspection sheet.", usual: "1 working day" },
+  { key: "call", asks: "How is it asked for: telephone, portal?", why: "It stands on the inspection sheet.", usual: "telephone the office" },
+  { key: "phone", asks: "What is the office's telephone number?", why: "It stands on the inspection sheet.", usual: LATER },
+  { key: "expiry", asks: "After how many days without an inspection does a permit end?", why: "180 is common.", usual: "180", number: true },
+  { key: "zoning", asks: "What does zoning say of a vehicle connected at a house?", why: "It can bar the job whatever the wiring.", usual: LATER },
+];
+
+export type OverlayAnswers = Readonly<Record<OverlayKey, string>>;
+
+/** An id made of a name: small letters, digits and dashes. */
+export function idFrom(name: string): string {
+  const id = name
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .replace(/^[^a-z]+|-+$/g, "")
+    .slice(0, 60)
+    .replace(/-+$/, "");
+  return id || "jurisdiction";
+}
+
+/** The commented overlay file for a set of answers. Every answer is quoted as a YAML string, so it cannot become structure. */
+export function overlayText(answers: OverlayAnswers, today: string): string {
+  const quoted = (text: string) => JSON.stringify(text);
+  const citation = quoted(answers.source);
+  const may = answers.owner === "yes";
+  const fees = [
+    ...(Number(answers.fee) > 0 ? [`  - { id: permit, kind: flat, says: Permit, amount: ${Number(answers.fee)}, citation: ${citation} }`] : []),
+    ...(Number(answers.perCircuit) > 0
+      ? [`  - { id: circuits, kind: per-circuit, says: New circuits, bands: [{ amount: ${Number(answers.perCircuit)} }], citation: ${citation} }`]
+      : []),
+  ];
+  const trench = `  - id: trench
+    name: Open trench
+    stage: trench
+    only_trench: true
+    when: Wiring laid, trench open from end to end
+    lead: ${quoted(answers.lead)}
+    call: ${quoted(answers.call)}
+    citation: ${citation}
+`;
+  return `# What one jurisdiction asks. Correct what is not so, then run: branchwork overlay check
+format: branchwork-overlay/1
+id: ${idFrom(answers.name)}
+name: ${quoted(answers.name)}
+edition: ${quoted(answers.edition)}
+adoption: { from: ${quoted(answers.from)}, governs: permit-application, citation: ${citation} }
+checked_on: ${quoted(today)}   # the day you last compared all this with the jurisdiction's own words
+
+intake:
+  mode: ${answers.mode}
+  sheet_size: ${answers.size}
+  copies: 1
+  sheets:                      # what the application is asked to show
+    - { asks: One-line diagram with sizes and types of conductors and raceways, sheet: One-line diagram }
+    - { asks: Load calculation, sheet: Load calculation }
+  citation: ${citation}
+who_may_work:
+  - { id: owner, who: owner, may: ${may}, says: ${quoted(may ? "The owner may do the work." : "The owner may not do the work.")}, citation: ${citation} }
+
+fees:${fees.length > 0 ? `\n${fees.join("\n")}` : " []"}
+
+inspections:
+${answers.trench === "yes" ? trench : ""}  - id: final
+    name: Final
+    stage: final
+    when: All devices on, directory filled in
+    lead: ${quoted(answers.lead)}
+    call: ${quoted(answers.call)}
+    citation: ${citation}
+expiry:
+  - { id: idle, after_days: ${Number(answers.expiry)}, from: last inspection, says: The permit ends., citation: ${citation} }
+
+zoning: { says: ${quoted(answers.zoning)}, citation: ${citation} }
+contacts:
+  - { id: office, name: Permit office, phone: ${quoted(answers.phone)} }
+
+# What is otherwise than in the code, each with the value it replaces:
+amendments: []
+#  - { target: cover, row: general, replaces: 18, value: 24, reason: frost, citation: ... }
+#  - { target: drop-force, replaces: advisory, value: required, reason: ..., citation: ... }
+#  - { target: gfci-rv-outlet, replaces: required, value: relieved, reason: ..., citation: ... }
+# wiring_methods:
+#  - { places: [outdoors, indoors], methods: [EMT, RMC, IMC], reason: ..., citation: ... }
+statements: []
+#  - { id: owner, title: Owner's statement, says: the exact words, initials: true, notary: true, perjury: true, citation: ... }
+`;
+}

@@ -1,0 +1,35 @@
+import { everyEdition } from "../basis/edition.js";
+import type { DesignedRun } from "../designed.js";
+import { isCable } from "../tables/cable.js";
+import type { Check, Outcome } from "./finding.js";
+import { needsPerson, notApplicable } from "./outcome.js";
+
+export const racewaySeal: Check = {
+  id: "raceway-seal",
+  title: "Raceways are sealed where they enter a building",
+  rule: { sections: everyEdition("300.5(G), 300.7(A)"), standing: "memory" },
+  run: ({ design }) =>
+    [...design.feeders, ...design.circuits].flatMap((run) => {
+      const found = entriesOf(run);
+      return found.length > 0 ? found : [notApplicable(run.run.name, "no raceway goes from the weather or the ground into a building")];
+    }),
+};
+
+/** Where a route goes between outside and inside and one side of it is a raceway; it begins inside, where its panel stands, unless its first stretch is outside. */
+function entriesOf(run: DesignedRun): readonly Outcome[] {
+  return run.segments.flatMap(({ segment }, i): Outcome[] => {
+    const before = run.segments[i - 1]?.segment;
+    if (before === undefined || outside(before.place) === outside(segment.place)) return [];
+    if (isCable(before.method) && isCable(segment.method)) return [];
+    const ground = before.place === "buried" || segment.place === "buried";
+    return [
+      needsPerson(
+        `${run.run.name}: ${before.name}, ${segment.name}`,
+        `a raceway goes from ${ground ? "the ground" : "the weather"} into the building`,
+        "sealed at the wall against moisture and against warm air meeting cold, with a compound listed for the insulation; the hole caulked",
+      ),
+    ];
+  });
+}
+
+const outside = (place: string) => place === "outdoors" || place === "buried";

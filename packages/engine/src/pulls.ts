@@ -1,0 +1,168 @@
+import type { Edition } from "./basis/edition.js";
+import type { DesignedPull, DesignedSegment } from "./designed.js";
+import type { Run } from "./job/schema.js";
+import { decimal } from "./quantity.js";
+import { racewayBendRadius } from "./sizing/bend-radius.js";
+import { conductorWeight } from "./sizing/conductor-weight.js";
+import { type Elbow, type HardPull, hardPull } from "./sizing/hard-pull.js";
+import { type JamRatio, jamRatio } from "./sizing/jam-ratio.js";
+import { pullsOf } from "./sizing/pull-groups.js";
+import { sidewallLimit, tensionLimit, wedgingFactor } from "./sizing/pulling-limit.js";
+import { type PullingTension, type PullPart, pullingTension } from "./sizing/pulling-tension.js";
+import { conductorCell, type TradeSize } from "./sizing/raceway-fill.js";
+import { readCell } from "./tables/code-table.js";
+import { CONDUCTOR } from "./tables/conductor.js";
+import { RACEWAY } from "./tables/raceway.js";
+import type { Worked } from "./worked.js";
+import { worked } from "./worked.js";
+
+interface Pulled {
+  readonly designed: DesignedSegment;
+  readonly tradeSize: TradeSize;
+  readonly fill: NonNullable<DesignedSegment["fill"]>;
+}
+
+/** Each pull of a run: whether conductors can wedge, how hard they pull, and what eases it. Advice, no rule of the code. */
+export function designPulls(run: Run, segments: readonly DesignedSegment[], edition: Edition): readonly DesignedPull[] {
+  return pullsOf(run).map((indices, n) => {
+    const id = `${run.id}.pull.${n + 1}`;
+    const parts = indices.map((i) => segments[i]!);
+    const pulled = parts.flatMap((designed): Pulled[] =>
+      designed.fill === null ? [] : [{ designed, tradeSize: designed.tradeSize as TradeSize, fill: designed.fill }],
+    );
+    const whole = pulled.length === parts.length;
+    const degrees = parts.reduce((sum, { bendTotal }) => sum + bendTotal, 0);
+    const jam = likeliest(pulled.map((part, i) => jamOf(`${id}.jam.${i + 1}`, part, edition)));
+    const tension = whole ? tensionOf(id, pulled, edition) : null;
+    const hard = hardest(pulled.map((part, i) => hardOf(`${id}.hard.${i + 1}`, part, pulled[0]!, degrees, edition)));
+    return {
+      names: parts.map(({ segment }) => segment.name),
+      degrees,
+      jam,
+      tension,
+      hard,
+      steps: [...(jam === null || jam.jam === "none" ? [] : [jam.straight, jam.bent]), ...(tension?.steps ?? [])],
+    };
+  });
+}
+
+const largestOf = ({ segment, conductor }: DesignedSegment) => ({
+  size: conductor.size,
+  insulation: segment.conductors.insulation,
+  compact: segment.conductors.stranding === "compact",
+  count: conductor.count,
+});
+
+function jamOf(id: string, { designed, tradeSize }: Pulled, edition: Edition): JamRatio | null {
+  const { grounding, conductor } = designed;
+  // A grounding conductor as large as the others is one more that can wedge.
+  const count = conductor.count + (grounding.size === conductor.size ? 1 : 0);
+  return jamRatio({ id, raceway: designed.segment.method, tradeSize, conductor: { ...largestOf(designed), count }, edition });
+}
+
+const JAM_ORDER = ["none", "unlikely", "likely"] as const;
+const likeliest = (found: readonly (JamRatio | null)[]): JamRatio | null =>
+  found.reduce((worst, one) => (worst === null || (one !== null && JAM_ORDER.indexOf(one.jam) > JAM_ORDER.indexOf(worst.jam)) ? one : worst), null);
+
+const hardest = (found: readonly (HardPull | null)[]): HardPull | null =>
+  found.reduce(
+    (worst, one) =>
+      worst === null || (one !== null && Number(one.hard) * 100 + one.reasons.length > Number(worst.hard) * 100 + worst.reasons.length) ? one : worst,
+    null,
+  );
+
+function hardOf(id: string, part: Pulled, first: Pulled, degrees: number, edition: Edition): HardPull | null {
+  const { designed, tradeSize, fill } = part;
+  const radius = racewayBendRadius({ id: `${id}.radius`, tradeSize, bender: "oneShot", edition });
+  const elbows = (part === first ? (designed.segment.pull?.elbows ?? []) : []).map((elbow): Elbow => {
+    const fromWallIn = elbow.from_wall;
+    return elbow.kind === "body" ? { kind: "body", fromWallIn } : { kind: "swept", radiusIn: elbow.radius ?? radius?.value ?? "4", fromWallIn };
+  });
+  const count = designed.conductor.count + 1 + (designed.segment.others?.current_carrying ?? 0);
+  return hardPull({
+    id,
+    raceway: designed.segment.method,
+    tradeSize,
+    conductor: largestOf(designed),
+    area: fill.area,
+    count,
+    elbows,
+    totalDegrees: degrees,
+    edition,
+  });
+}
+
+/** A bore below this many conductor diameters holds no bundle of three: the mechanics do not reach so far, and the fill fails before. */
+const LEAST_BORE_RATIO = "2.2";
+const DRY_FRICTION = 0.5;
+
+function tensionOf(
+  id: string,
+  pulled: readonly Pulled[],
+  edition: Edition,
+): (NonNullable<DesignedPull["tension"]> & { readonly steps: readonly Worked[] }) | null {
+  const first = pulled[0]!.designed;
+  const given = first.segment.pull;
+  const like = largestOf(first);
+  const material = first.segment.conductors.material;
+  const each = conductorWeight({ id: `${id}.weight-each`, ...like, material, edition });
+  const ground = conductorWeight({ id: `${id}.weight-ground`, ...like, size: first.grounding.size, material, edition });
+  const cmil = readCell(CONDUCTOR, like.size, "cmil", edition);
+  const outside = conductorCell(like, "diameter", edition);
+  const bores = pulled.map(({ designed, tradeSize }) => readCell(RACEWAY, `${designed.segment.method} ${tradeSize}`, "inside", edition));
+  if (each === null || ground === null || cmil === null || outside === null || bores.some((bore) => bore === null)) return null;
+  const bore = bores.map((cell) => cell!.value).sort((a, b) => decimal(a).cmp(b))[0]!;
+  if (decimal(bore).div(outside.value).lt(LEAST_BORE_RATIO)) return null;
+  const pressing = wedgingFactor({ id: `${id}.pressing`, boreIn: bore, conductorIn: outside.value, count: like.count });
+  const weight = worked({
+    id: `${id}.weight`,
+    label: "Weight of the conductors together",
+    value: decimal(each.value).times(like.count).plus(ground.value).toFixed(),
+    unit: "lb/ft",
+    expression: `${like.count} × ${each.value} + ${ground.value}`,
+    inputs: [each.id, ground.id],
+    citations: each.citations,
+    edition,
+  });
+  const friction = given?.friction ?? DRY_FRICTION;
+  const grip = given?.grip ?? "basket";
+  const along = (from: "start" | "end"): PullingTension =>
+    pullingTension({ id: `${id}.from-${from}`, parts: partsOf(pulled, from, edition), weight: weight.value, friction, pressing: pressing.value });
+  const ways = (given?.from ? [given.from] : (["end", "start"] as const)).map((pulledFrom) => ({ pulledFrom, found: along(pulledFrom) }));
+  const worst = ways.reduce((a, b) => (decimal(b.found.end.value).gt(a.found.end.value) ? b : a));
+  const limit = tensionLimit({ id: `${id}.limit`, cmil: cmil.value, count: like.count, material, grip });
+  const sidewall = worst.found.sidewalls.reduce<Worked | null>((a, b) => (a === null || decimal(b.value).gt(a.value) ? b : a), null);
+  const allowed = sidewallLimit({ id: `${id}.sidewall-limit` });
+  return {
+    pulledFrom: worst.pulledFrom,
+    assumed: given?.from === undefined,
+    how: `${grip} grip, friction ${friction}${given?.friction === undefined ? " taken, dry" : ""}`,
+    otherWay: ways.find((way) => way !== worst)?.found.end ?? null,
+    end: worst.found.end,
+    limit,
+    sidewall,
+    sidewallLimit: allowed,
+    steps: [
+      each,
+      ...(first.grounding.size === like.size ? [] : [ground]),
+      weight,
+      pressing,
+      ...worst.found.steps,
+      limit,
+      ...(sidewall ? [sidewall, allowed] : []),
+    ],
+  };
+}
+
+/** Pulled out at the end of the route, conductors go through it in its order; at the start, the other way and down what climbs. */
+function partsOf(pulled: readonly Pulled[], from: "start" | "end", edition: Edition): readonly PullPart[] {
+  const order = from === "end" ? pulled : [...pulled].reverse();
+  return order.flatMap(({ designed: { segment, bendTotal }, tradeSize }): PullPart[] => {
+    const rise = (segment.rise ?? 0) * (from === "end" ? 1 : -1);
+    const straight: PullPart = { kind: "straight", feet: segment.length, ...(rise === 0 ? {} : { riseFt: rise }) };
+    if (bendTotal === 0) return [straight];
+    // Its bends together after its whole length: the most they can multiply.
+    const radiusIn = segment.bend_radius ?? racewayBendRadius({ id: "radius", tradeSize, bender: "oneShot", edition })?.value ?? "4";
+    return [straight, { kind: "bend", degrees: bendTotal, radiusIn }];
+  });
+}
