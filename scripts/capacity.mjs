@@ -22,26 +22,25 @@ if (process.platform !== "linux" || !existsSync(main)) {
 const packets = Number(values.packets);
 const fixtures = ["rv-50-carport", "rv-30-small-service", "ev-48-attic"].map((name) => readFileSync(join(root, `fixtures/jobs/${name}.yaml`), "utf8"));
 
-/** Resident memory (its own share of what is held in common) and processor time of a process and all below it. */
-function usage(pid) {
+/** Resident memory of a process and all below it, in MB; of what several hold in common each counts its share. */
+function memoryOf(pid) {
   const all = new Map();
   for (const name of readdirSync("/proc").filter((one) => /^\d+$/.test(one))) {
     try {
       const stat = readFileSync(`/proc/${name}/stat`, "utf8");
       const fields = stat.slice(stat.lastIndexOf(")") + 2).split(" ");
-      all.set(Number(name), { parent: Number(fields[1]), ticks: Number(fields[11]) + Number(fields[12]) });
+      all.set(Number(name), Number(fields[1]));
     } catch {}
   }
-  const isOf = (one) => one === pid || (all.has(one) && isOf(all.get(one).parent));
-  let [kilobytes, ticks] = [0, 0];
-  for (const [one, { ticks: own }] of all) {
+  const isOf = (one) => one === pid || (all.has(one) && isOf(all.get(one)));
+  let kilobytes = 0;
+  for (const one of all.keys()) {
     if (!isOf(one)) continue;
-    ticks += own;
     try {
       kilobytes += Number(/^Pss:\s+(\d+)/m.exec(readFileSync(`/proc/${one}/smaps_rollup`, "utf8"))?.[1] ?? 0);
     } catch {}
   }
-  return { megabytes: kilobytes / 1024, seconds: ticks / 100 };
+  return kilobytes / 1024;
 }
 
 async function measure(cores) {
@@ -61,7 +60,7 @@ async function measure(cores) {
       if (child.exitCode !== null) break;
       const report = join(top, "out/report.jsonl");
       const made = existsSync(report) ? readFileSync(report, "utf8").split("\n").length - 1 : 0;
-      samples.push({ made, time: performance.now(), ...usage(child.pid) });
+      samples.push({ made, time: performance.now(), megabytes: memoryOf(child.pid) });
     }
     if (child.exitCode === null) child.kill("SIGINT");
     await gone;
@@ -72,7 +71,6 @@ async function measure(cores) {
     const span = Math.min(100, Math.floor(last.made / 2));
     console.log(
       `${cores} ${cores === 1 ? "core " : "cores"}: ${(made / ((last.time - first.time) / 1000)).toFixed(2)} packets/s over ${made}; ` +
-        `${((last.seconds - first.seconds) / made).toFixed(2)} s of processor a packet; ` +
         `memory at most ${Math.round(peak(0, span))} MB in the first ${span}, ${Math.round(peak(last.made - span, last.made))} MB in the last ${span}; ` +
         `load of the machine ${loadavg()[0].toFixed(1)} on ${availableParallelism()} cores`,
     );

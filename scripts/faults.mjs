@@ -136,6 +136,10 @@ async function killBrowser(signal, note) {
   const folder = join(top, `browser-${signal}`);
   const child = begin(folder, {}, "--limit", "8");
   const gone = once(child, "exit");
+  let said = "";
+  child.stderr.on("data", (piece) => {
+    said += piece;
+  });
   let hit = 0;
   for (let i = 0; i < 3 && child.exitCode === null; i += 1) {
     await Promise.race([gone, sleep(calmMs * (0.3 + 0.3 * random()))]);
@@ -148,7 +152,7 @@ async function killBrowser(signal, note) {
   }
   const [status] = await gone;
   // A packet whose browser was taken twice is reported as failed, and made by the next run.
-  const wrong = [0, 3].includes(status) ? [] : [`exit code ${status}`];
+  const wrong = [0, 3].includes(status) ? [] : [`exit code ${status}: ${said}`];
   count(note, hit, add(add(none, { corrupt: corruptIn(folder), wrong }), compare(folder, run(folder).status)), `exit code ${status} at first`);
 }
 
@@ -156,7 +160,8 @@ async function interruptTwice(times) {
   const folder = join(top, `interrupted-${times}`);
   const child = begin(folder);
   const gone = once(child, "exit");
-  await sleep(calmMs * 0.6);
+  const report = join(folder, "report.jsonl");
+  while (child.exitCode === null && !(existsSync(report) && readFileSync(report, "utf8").includes("\n"))) await sleep(10);
   for (let i = 0; i < times; i += 1) {
     child.kill("SIGINT");
     await sleep(30);

@@ -1,10 +1,11 @@
 import { basename, extname } from "node:path";
 import type { Edition } from "@branchwork/engine";
-import { composePacket, type Fonts, type Packet, renderHtml } from "@branchwork/sheets";
+import { composePacket, type Fonts, PACKET_SETS, type Packet, type PacketSet, renderHtml } from "@branchwork/sheets";
 import { carriedFiles, designJson } from "./carried/carried-files.js";
 import { EXIT } from "./exit-codes.js";
 import { packetFonts } from "./fonts.js";
-import { InputError, type Loaded, type LoadOptions, loadDesign } from "./load-design.js";
+import { InputError, type Loaded, type LoadOptions, loadDesign, readText } from "./load-design.js";
+import { type Prices, pricesOf } from "./price-book.js";
 import { type OutputFile, writeWhole } from "./print/atomic-write.js";
 import { attachFiles } from "./print/attach.js";
 import { printFinding, withExit } from "./report.js";
@@ -15,9 +16,13 @@ export type Format = (typeof FORMATS)[number];
 export interface BuildOptions extends LoadOptions {
   readonly out: string;
   readonly format: string;
+  /** Sets of sheets, as --format lists; the submittal when left out. */
+  readonly set?: string;
+  /** Price book for the owner's set. */
+  readonly prices?: string;
   readonly date?: string;
   readonly browser?: string;
-  readonly force: boolean;
+  readonly force?: boolean;
   readonly json?: boolean;
 }
 
@@ -28,6 +33,16 @@ export function formatsOf(list: string): readonly Format[] {
   if (wrong.length > 0)
     throw new InputError("--format", [{ path: "", what: `"${wrong.join(", ")}" is not a format`, mend: `use any of ${FORMATS.join(",")}` }]);
   return FORMATS.filter((format) => asked.includes(format));
+}
+
+/** The sets a --set list names, the submittal when left out. */
+export function setsOf(list: string | undefined): readonly PacketSet[] {
+  if (list === undefined) return ["submittal"];
+  const asked = list.split(",").map((name) => name.trim());
+  const wrong = asked.filter((name) => !PACKET_SETS.includes(name as PacketSet));
+  if (wrong.length > 0)
+    throw new InputError("--set", [{ path: "", what: `"${wrong.join(", ")}" is not a set of sheets`, mend: `use any of ${PACKET_SETS.join(",")}` }]);
+  return PACKET_SETS.filter((set) => asked.includes(set));
 }
 
 /** The date of --date, today when left out. */
@@ -56,7 +71,7 @@ export function onePrinter(browser: string | undefined, say: (text: string) => v
   };
 }
 
-/** A packet's files, in memory; `print` is asked only for a PDF. */
+/** A packet's files, in memory, one document a set; `print` is asked only for a PDF. */
 export async function packetFiles(given: {
   readonly name: string;
   readonly loaded: Loaded;
@@ -66,41 +81,62 @@ export async function packetFiles(given: {
   readonly formats: readonly Format[];
   readonly fonts: Fonts;
   readonly print: PrintDocument;
+  /** The submittal alone when left out. */
+  readonly sets?: readonly PacketSet[];
+  readonly prices?: Prices;
   /** Marks a revision on the packet. */
-  readonly revise?: (packet: Packet) => Packet;
+  readonly revise?: (packet: Packet, set: PacketSet) => Packet;
 }): Promise<OutputFile[]> {
-  const { name, date, formats, fonts } = given;
+  const { name, date, formats, fonts, prices, sets = ["submittal"] } = given;
   const { design, overlay, targets } = given.loaded;
-  const plain = composePacket({ design, overlay, date, targets });
-  const packet = given.revise === undefined ? plain : given.revise(plain);
-  const html = renderHtml({ packet, fonts });
-  const drawings = packet.sheets.flatMap((sheet) => sheet.blocks).flatMap((block) => (block.kind === "drawing" ? [block.svg] : []));
   const files: OutputFile[] = [];
-  if (formats.includes("pdf")) {
-    const printedOn = new Date(`${date}T00:00:00Z`);
-    const pdf = await given.print(html, { date: printedOn, expectText: packet.title });
-    // What is carried is worked again without the earlier job, so its digest is of the sheets before any revision was marked on them.
-    const unmarked = packet === plain ? html : renderHtml({ packet: plain, fonts });
-    const carried = carriedFiles({ loaded: given.loaded, date, edition: given.edition, html: unmarked, pdf });
-    files.push({ name: `${name}.pdf`, bytes: attachFiles(pdf, carried, { date: printedOn }) });
+  for (const set of sets) {
+    const stem = set === "submittal" ? name : `${name}-${set}`;
+    const plain = composePacket({ design, overlay, date, targets, set, ...(prices === undefined ? {} : { prices: prices.book }) });
+    const packet = given.revise === undefined ? plain : given.revise(plain, set);
+    const html = renderHtml({ packet, fonts });
+    if (formats.includes("pdf")) {
+      const printedOn = new Date(`${date}T00:00:00Z`);
+      const pdf = await given.print(html, { date: printedOn, expectText: packet.title });
+      // What is carried is worked again without the earlier job, so its digest is of the sheets before any revision was marked on them.
+      const unmarked = packet === plain ? html : renderHtml({ packet: plain, fonts });
+      const carried = carriedFiles({ loaded: given.loaded, date, edition: given.edition, set, prices: prices?.source, html: unmarked, pdf });
+      files.push({ name: `${stem}.pdf`, bytes: attachFiles(pdf, carried, { date: printedOn }) });
+    }
+    if (formats.includes("html")) files.push({ name: `${stem}.html`, bytes: html });
+    if (formats.includes("svg") && set === "submittal") files.push(...drawingFiles(name, packet));
   }
-  if (formats.includes("html")) files.push({ name: `${name}.html`, bytes: html });
   if (formats.includes("json")) files.push({ name: `${name}.json`, bytes: designJson(design) });
-  if (formats.includes("svg")) for (const [i, svg] of drawings.entries()) files.push({ name: i === 0 ? `${name}.svg` : `${name}-${i + 1}.svg`, bytes: svg });
   return files;
+}
+
+function drawingFiles(name: string, packet: Packet): readonly OutputFile[] {
+  const drawings = packet.sheets.flatMap((sheet) => sheet.blocks).flatMap((block) => (block.kind === "drawing" ? [block.svg] : []));
+  return drawings.map((svg, i) => ({ name: i === 0 ? `${name}.svg` : `${name}-${i + 1}.svg`, bytes: svg }));
 }
 
 /** `build`: the packet in the formats asked, all files or none. Progress on standard error when that is a terminal. */
 export function build(job: string, options: BuildOptions): Promise<number> {
   return withExit(async () => {
     const formats = formatsOf(options.format);
+    const sets = setsOf(options.set);
     const date = dateOf(options.date);
     const say = process.stderr.isTTY ? (text: string) => process.stderr.write(`${text}\n`) : () => undefined;
     say("computing");
     const loaded = await loadDesign(job, options);
     const { design } = loaded;
     const print = onePrinter(options.browser, say);
-    const files = await packetFiles({ name: basename(job, extname(job)), loaded, date, edition: options.edition, formats, fonts: await packetFonts(), print });
+    const files = await packetFiles({
+      name: basename(job, extname(job)),
+      loaded,
+      date,
+      edition: options.edition,
+      formats,
+      sets,
+      ...(options.prices === undefined ? {} : { prices: pricesOf({ file: options.prices, text: await readText(options.prices) }) }),
+      fonts: await packetFonts(),
+      print,
+    });
     const written = await writeWhole(options.out, files, { force: options.force });
     const fails = design.findings.filter((finding) => finding.verdict === "fail");
     if (options.json) console.log(JSON.stringify({ format: "branchwork-build/1", ready: design.ready, files: written, fails: fails.length }, null, 2));

@@ -1,7 +1,7 @@
-import { readFile } from "node:fs/promises";
 import { type Design, design, type Edition, readJob } from "@branchwork/engine";
 import { type AmendmentTargets, basisFrom, ENGINE_TARGETS, nearest, type Overlay, readOverlay } from "@branchwork/sheets";
 import { selfContained } from "./overlay/load-overlay.js";
+import { readBounded, UnreadableError } from "./read-bounded.js";
 
 export interface LoadOptions {
   readonly overlay?: string;
@@ -48,14 +48,12 @@ const MAX_BYTES = 2_000_000;
 
 /** The text of a job or overlay file. Throws InputError when there is none that can be one. */
 export async function readText(file: string): Promise<string> {
-  let bytes: Buffer;
+  let bytes: Uint8Array;
   try {
-    bytes = await readFile(file);
+    bytes = await readBounded(file, MAX_BYTES);
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    throw new InputError(file, [
-      { path: "", what: code === "ENOENT" ? "there is no such file" : `cannot be read (${code})`, mend: "give the path of a job or overlay file" },
-    ]);
+    if (!(error instanceof UnreadableError)) throw error;
+    throw new InputError(file, [{ path: "", what: error.message, mend: "give the path of a job or overlay file" }]);
   }
   return textOf(file, bytes);
 }

@@ -1,6 +1,9 @@
 #!/usr/bin/env node
 import { Command, CommanderError, Option } from "commander";
+import { completionCommand } from "./completion.js";
 import { EXIT } from "./exit-codes.js";
+import { arrangeHelp } from "./help.js";
+import { manualCommand } from "./manual.js";
 import { overlayCommand } from "./overlay/command.js";
 
 const program = new Command("branchwork")
@@ -30,7 +33,7 @@ const edition = () => new Option("--edition <year>", "code edition in place of t
 
 program
   .command("check")
-  .description("read a job and say what does not hold")
+  .description("say what does not hold in a job, by which section, and how to mend it")
   .argument("<job>", "job file, YAML")
   .option("--overlay <file>", "the town's overlay, YAML")
   .addOption(edition())
@@ -42,15 +45,17 @@ program
 
 program
   .command("build")
-  .description("write the packet")
+  .description("write the packet of a job")
   .argument("<job>", "job file, YAML")
   .option("--overlay <file>", "the town's overlay, YAML")
   .addOption(edition())
   .option("--out <folder>", "where to write", "packet")
-  .option("--format <list>", "any of pdf,html,json,svg", "pdf,html,json,svg")
+  .option("--format <list>", "which of pdf,html,json,svg, with commas between", "pdf,html,json,svg")
+  .option("--set <list>", "any of submittal,field,owner", "submittal")
+  .option("--prices <file>", "price book for the owner's set, YAML")
   .option("--date <YYYY-MM-DD>", "date printed in the title block, today when left out")
   .option("--browser <program>", "browser that prints, in place of the bundled one")
-  .option("--force", "overwrite files that are there", false)
+  .option("--force", "overwrite files that are there")
   .option("--json", "a summary as JSON on standard output")
   .action(async (job: string, options) => {
     const { build } = await import("./build.js");
@@ -72,7 +77,7 @@ program
   .description("give back the job file a packet was made from")
   .argument("<packet>", "packet PDF")
   .option("--out <folder>", "where to write", ".")
-  .option("--force", "overwrite files that are there", false)
+  .option("--force", "overwrite files that are there")
   .action(async (file: string, options) => {
     const { openPacket } = await import("./carried/open-packet.js");
     process.exitCode = await openPacket(file, options);
@@ -85,13 +90,13 @@ program
   .requiredOption("--out <folder>", "where packets and report go")
   .option("--overlay <file>", "the town's overlay, YAML")
   .addOption(edition())
-  .option("--format <list>", "any of pdf,html,json,svg", "pdf")
+  .option("--format <list>", "which of pdf,html,json,svg, with commas between", "pdf")
   .option("--date <YYYY-MM-DD>", "date printed in the title block, today when left out")
   .option("--jobs <n>", "packets printed side by side, as many as cores when left out")
   .option("--limit <seconds>", "time a packet may take to print", "60")
   .option("--shard <i/n>", "only the i-th of n parts, counted from 1")
   .option("--browser <program>", "browser that prints, in place of the bundled one")
-  .option("--force", "make again what stands unchanged", false)
+  .option("--force", "make again what stands unchanged")
   .option("--json", "a summary as JSON on standard output")
   .action(async (jobs: string[], options) => {
     const { batch } = await import("./batch/batch.js");
@@ -133,9 +138,9 @@ program
   .option("--name <queue>", "the queue's name", "packets")
   .option("--overlay <file>", "the town's overlay, YAML")
   .addOption(edition())
-  .option("--format <list>", "any of pdf,html,json,svg", "pdf")
+  .option("--format <list>", "which of pdf,html,json,svg, with commas between", "pdf")
   .option("--date <YYYY-MM-DD>", "date printed in the title block, today when left out")
-  .option("--wait", "wait until all are made", false)
+  .option("--wait", "wait until all are made")
   .action(async (jobs: string[], options) => {
     const { enqueue } = await import("./work/enqueue.js");
     process.exitCode = await enqueue(jobs, options);
@@ -154,6 +159,16 @@ program
   .action(async (options) => {
     const { work } = await import("./work/work.js");
     process.exitCode = await work(options);
+  });
+
+program
+  .command("serve")
+  .description("the planner's page and a packet maker, for this machine alone, until told to end")
+  .option("--port <n>", "port on 127.0.0.1; 0 takes a free one", "4717")
+  .option("--browser <program>", "browser that prints, in place of the bundled one")
+  .action(async (options) => {
+    const { serve } = await import("./serve/serve.js");
+    process.exitCode = await serve(options);
   });
 
 program
@@ -186,10 +201,12 @@ program
   .option("--old-overlay <file>", "the overlay as it was, where it was another")
   .addOption(edition())
   .option("--out <folder>", "where to write", "packet")
-  .option("--format <list>", "any of pdf,html,json,svg", "pdf,html,json,svg")
+  .option("--format <list>", "which of pdf,html,json,svg, with commas between", "pdf,html,json,svg")
+  .option("--set <list>", "any of submittal,field,owner", "submittal")
+  .option("--prices <file>", "price book for the owner's set, YAML")
   .option("--date <YYYY-MM-DD>", "date of the revision, today when left out")
   .option("--browser <program>", "browser that prints, in place of the bundled one")
-  .option("--force", "overwrite files that are there", false)
+  .option("--force", "overwrite files that are there")
   .option("--json", "what changed as JSON on standard output")
   .action(async (old: string, job: string, options) => {
     const { revise } = await import("./revise.js");
@@ -209,7 +226,7 @@ program.addCommand(overlayCommand().exitOverride());
 
 program
   .command("materials")
-  .description("what to buy, what to regret beforehand, and the order of work")
+  .description("what to buy and what it costs, what people regret leaving out, and the order of work")
   .argument("<job>", "job file, YAML")
   .option("--prices <file>", "price book, YAML")
   .option("--overlay <file>", "the town's overlay, YAML")
@@ -246,6 +263,16 @@ program
     const { compare } = await import("./compare.js");
     process.exitCode = await compare(job, options);
   });
+
+program.addCommand(completionCommand(program).exitOverride());
+program.addCommand(manualCommand(program).exitOverride());
+arrangeHelp(program);
+
+// A reader that has seen enough, such as head, closes the pipe: an end, not a bug.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+  process.exit();
+});
 
 try {
   await program.parseAsync();

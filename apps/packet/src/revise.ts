@@ -1,10 +1,11 @@
 import { basename, extname } from "node:path";
 import { changesBetween } from "@branchwork/engine";
 import { composePacket, revisePacket } from "@branchwork/sheets";
-import { type BuildOptions, dateOf, formatsOf, onePrinter, packetFiles } from "./build.js";
+import { type BuildOptions, dateOf, formatsOf, onePrinter, packetFiles, setsOf } from "./build.js";
 import { EXIT } from "./exit-codes.js";
 import { packetFonts } from "./fonts.js";
-import { InputError, loadDesign } from "./load-design.js";
+import { InputError, loadDesign, readText } from "./load-design.js";
+import { pricesOf } from "./price-book.js";
 import { writeWhole } from "./print/atomic-write.js";
 import { withExit } from "./report.js";
 
@@ -19,6 +20,7 @@ export interface ReviseOptions extends BuildOptions {
 export function revise(old: string, job: string, options: ReviseOptions): Promise<number> {
   return withExit(async () => {
     const formats = formatsOf(options.format);
+    const sets = setsOf(options.set);
     const date = dateOf(options.date);
     if (!/^[A-Za-z0-9]{1,3}$/.test(options.number))
       throw new InputError("--number", [
@@ -31,7 +33,7 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
     const before = await loadDesign(old, { ...rest, ...(oldOverlay === undefined ? {} : { overlay: oldOverlay }) });
     const loaded = await loadDesign(job, options);
     const changes = changesBetween(before.design, loaded.design);
-    const was = composePacket({ design: before.design, overlay: before.overlay, date, targets: before.targets });
+    const prices = options.prices === undefined ? undefined : pricesOf({ file: options.prices, text: await readText(options.prices) });
     const inputs = changes.filter(({ kind }) => kind === "input").map(({ says }) => says);
     const told =
       inputs.length === 0
@@ -47,9 +49,19 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
       formats,
       fonts: await packetFonts(),
       print: onePrinter(options.browser, say),
-      revise: (packet) => {
+      sets,
+      ...(prices === undefined ? {} : { prices }),
+      revise: (packet, set) => {
+        const was = composePacket({
+          design: before.design,
+          overlay: before.overlay,
+          date,
+          targets: before.targets,
+          set,
+          ...(prices === undefined ? {} : { prices: prices.book }),
+        });
         const revised = revisePacket({ packet, was, revision, changes });
-        sheets = revised.sheets.filter(({ title }) => title.startsWith("Δ")).map(({ id, title }) => `${id} ${title}`);
+        sheets = [...sheets, ...revised.sheets.filter(({ title }) => title.startsWith("Δ")).map(({ id, title }) => `${id} ${title}`)];
         return revised;
       },
     });

@@ -76,6 +76,7 @@ describe("--queue", () => {
       },
     );
     expect(status).toBe(0);
+    expect(stderr).toContain("commander"); // what is loaded does show
     expect(stderr).not.toMatch(/bullmq|ioredis/);
   });
 });

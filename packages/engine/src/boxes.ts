@@ -71,7 +71,7 @@ function volumeOf(id: string, box: Box, meeting: readonly DesignedSegment[], nee
     contents: {
       conductors: meeting.map((s) => ({ size: s.conductor.size, count: s.conductor.count })),
       grounds: { size: largestGround, count: meeting.length },
-      devices: box.device && needs.gangs > 0 ? [{ size: meeting[0]!.conductor.size, gangs: needs.gangs }] : [],
+      devices: box.device && needs.gangs > 0 ? [{ size: largest(meeting), gangs: needs.gangs }] : [],
       internalClamps: box.clamps,
     },
     edition,

@@ -72,8 +72,8 @@ export function designCircuit(
   };
 }
 
-/** Continuous loads whose corrected ampacity carries the load itself, 210.19(A); in other articles the 125 % is asked of it too. */
-const LOAD_WITHOUT_QUARTER: readonly EquipmentKind[] = ["ev-supply", "water-heater", "heat"];
+/** Continuous loads whose corrected ampacity carries the load itself, 210.19(A); in other articles, as 424.4(B) for heat, the 125 % is asked of it too. */
+const LOAD_WITHOUT_QUARTER: readonly EquipmentKind[] = ["ev-supply", "water-heater"];
 
 function protectionOf(kind: EquipmentKind, { smallConductorCap, nextSizeUp }: AskedCircuit): ConductorProtection {
   const own = kind === "welder" ? "twice" : "own-article";

@@ -35,7 +35,7 @@ export type { InspectionLine, InspectionStage } from "./inspection/line.js";
 export { jobJsonSchema } from "./job/json-schema.js";
 export { offsetOf } from "./job/node-offset.js";
 export { type Problem, problemsOf } from "./job/problem.js";
-export { parseStrictly, readJob } from "./job/read.js";
+export { firstOf, parseStrictly, readJob } from "./job/read.js";
 export { CABLES, type Circuit, type Feeder, type Job, jobSchema, type Panel, RACEWAYS, type Segment } from "./job/schema.js";
 export { LOAD_METHODS } from "./job/service-parts.js";
 export { type PlacedPanel, panelsOf } from "./job/tree.js";

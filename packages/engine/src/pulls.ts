@@ -1,7 +1,7 @@
 import type { Edition } from "./basis/edition.js";
 import type { DesignedPull, DesignedSegment } from "./designed.js";
 import type { Run } from "./job/schema.js";
-import { decimal } from "./quantity.js";
+import { Decimal, decimal } from "./quantity.js";
 import { racewayBendRadius } from "./sizing/bend-radius.js";
 import { conductorWeight } from "./sizing/conductor-weight.js";
 import { type Elbow, type HardPull, hardPull } from "./sizing/hard-pull.js";
@@ -129,16 +129,20 @@ function tensionOf(
   const along = (from: "start" | "end"): PullingTension =>
     pullingTension({ id: `${id}.from-${from}`, parts: partsOf(pulled, from, edition), weight: weight.value, friction, pressing: pressing.value });
   const ways = (given?.from ? [given.from] : (["end", "start"] as const)).map((pulledFrom) => ({ pulledFrom, found: along(pulledFrom) }));
-  const worst = ways.reduce((a, b) => (decimal(b.found.end.value).gt(a.found.end.value) ? b : a));
   const limit = tensionLimit({ id: `${id}.limit`, cmil: cmil.value, count: like.count, material, grip });
-  const sidewall = worst.found.sidewalls.reduce<Worked | null>((a, b) => (a === null || decimal(b.value).gt(a.value) ? b : a), null);
   const allowed = sidewallLimit({ id: `${id}.sidewall-limit` });
+  const greatest = ({ sidewalls }: PullingTension) => sidewalls.reduce<Worked | null>((a, b) => (a === null || decimal(b.value).gt(a.value) ? b : a), null);
+  const strain = ({ found }: (typeof ways)[number]) =>
+    Decimal.max(decimal(found.end.value).div(limit.value), decimal(greatest(found)?.value ?? 0).div(allowed.value));
+  // Whoever pulls may choose the end, and is told which: the way that strains the conductors less.
+  const way = ways.reduce((a, b) => (strain(b).lt(strain(a)) ? b : a));
+  const sidewall = greatest(way.found);
   return {
-    pulledFrom: worst.pulledFrom,
+    pulledFrom: way.pulledFrom,
     assumed: given?.from === undefined,
-    how: `${grip} grip, friction ${friction}${given?.friction === undefined ? " taken, dry" : ""}`,
-    otherWay: ways.find((way) => way !== worst)?.found.end ?? null,
-    end: worst.found.end,
+    how: `${grip} grip, friction ${friction}${given?.friction === undefined ? " taken, dry" : ""}${pulled.some(({ designed }) => designed.segment.bends.length > 0) ? ", bends taken half at each end of a stretch" : ""}`,
+    otherWay: ways.find((other) => other !== way)?.found.end ?? null,
+    end: way.found.end,
     limit,
     sidewall,
     sidewallLimit: allowed,
@@ -147,7 +151,7 @@ function tensionOf(
       ...(first.grounding.size === like.size ? [] : [ground]),
       weight,
       pressing,
-      ...worst.found.steps,
+      ...way.found.steps,
       limit,
       ...(sidewall ? [sidewall, allowed] : []),
     ],
@@ -157,12 +161,13 @@ function tensionOf(
 /** Pulled out at the end of the route, conductors go through it in its order; at the start, the other way and down what climbs. */
 function partsOf(pulled: readonly Pulled[], from: "start" | "end", edition: Edition): readonly PullPart[] {
   const order = from === "end" ? pulled : [...pulled].reverse();
-  return order.flatMap(({ designed: { segment, bendTotal }, tradeSize }): PullPart[] => {
+  return order.flatMap(({ designed: { segment }, tradeSize }): PullPart[] => {
     const rise = (segment.rise ?? 0) * (from === "end" ? 1 : -1);
     const straight: PullPart = { kind: "straight", feet: segment.length, ...(rise === 0 ? {} : { riseFt: rise }) };
-    if (bendTotal === 0) return [straight];
-    // Its bends together after its whole length: the most they can multiply.
     const radiusIn = segment.bend_radius ?? racewayBendRadius({ id: "radius", tradeSize, bender: "oneShot", edition })?.value ?? "4";
-    return [straight, { kind: "bend", degrees: bendTotal, radiusIn }];
+    const bends = (from === "end" ? segment.bends : [...segment.bends].reverse()).map((degrees): PullPart => ({ kind: "bend", degrees, radiusIn }));
+    // A stretch turns where it meets the next: half of its bends at each end, an odd one where it costs more, behind its length.
+    const first = Math.floor(bends.length / 2);
+    return [...bends.slice(0, first), straight, ...bends.slice(first)];
   });
 }

@@ -38,6 +38,8 @@ export function decimal(value: Numeric): Decimal {
   return result;
 }
 
+const PLAIN = /^(0|[1-9]\d{0,2})$/;
+
 // ── Named roundings ─────────────────────────────────────────────────────────
 export interface Rounding {
   readonly id: string;
@@ -57,6 +59,8 @@ export const ROUNDINGS = {
 
 /** Prints a decimal with at most `places` digits after the point, trailing zeros dropped, thousands grouped. */
 export function print(value: Numeric, places = 2): string {
+  // What has no thousands and nothing to round is printed as it is written.
+  if (typeof value === "string" ? PLAIN.test(value) : typeof value === "number" && Number.isInteger(value) && value >= 0 && value < 1000) return String(value);
   const rounded = decimal(value).toDecimalPlaces(places);
   const [whole = "0", fraction] = rounded.abs().toFixed().split(".");
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ",");

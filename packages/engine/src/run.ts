@@ -69,6 +69,7 @@ export function designRun(given: RunGiven): { readonly designed: DesignedRun; re
     rating,
     demand: { load: equipment?.load ?? load, terminalLoad, overcurrent: rating, protection },
     terminalC,
+    small120V: needs.volts === 120 && rating <= 20 && run.breaker.gfci,
     basis,
   }));
   const least = raiseOverPulls(run, givens.map(requiredSize));

@@ -33,13 +33,11 @@ export type WorkedParts = Pick<Worked, "id" | "label" | "value" | "unit" | "expr
 /** Fills the optional parts of a worked value and gathers the citations of its cells. */
 export function worked(parts: WorkedParts): Worked {
   const cells = parts.cells ?? [];
-  const citations = [...(parts.citations ?? []), ...cells.map((cell) => cell.citation)];
-  const seen = new Set<string>();
-  const unique = citations.filter((c) => {
-    const key = `${c.document}|${c.section}|${c.edition}`;
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
+  const unique: Citation[] = [];
+  const add = (c: Citation) => {
+    if (!unique.some((u) => u === c || (u.section === c.section && u.document === c.document && u.edition === c.edition))) unique.push(c);
+  };
+  for (const citation of parts.citations ?? []) add(citation);
+  for (const cell of cells) add(cell.citation);
   return { inputs: [], rounding: null, edition: null, ...parts, cells, citations: unique };
 }

@@ -105,6 +105,25 @@ const only =
     circuit(job).route = [stretch(job, i)];
     circuit(job).boxes = [];
   };
+/** A 20 A, 120 V receptacle behind a trench. */
+const shallow =
+  (cover: string, gfci: boolean, method = "PVC-40") =>
+  (job: Written): void => {
+    as("receptacle-20", "20 A", 1)(job);
+    circuit(job).breaker.gfci = gfci;
+    Object.assign(stretch(job, 1), { cover, method });
+  };
+/** The circuit over two stretches with no box between. */
+const splice =
+  (first: Written, second: Written) =>
+  (job: Written): void => {
+    const like = { place: "outdoors", method: "PVC-80", length: "8 ft" };
+    circuit(job).route = [
+      { ...like, name: "one", ...first },
+      { ...like, name: "two", ...second },
+    ];
+    circuit(job).boxes = [];
+  };
 const boxOf =
   (fields: Written) =>
   (job: Written): void => {
@@ -943,6 +962,12 @@ const ROWS: readonly Row[] = [
       Object.assign(stretch(j, 2), { conductors: { size: "4" } });
     },
   ],
+  ["box-volume", "conductors of another circuit come through it", "needs-person", bent(1, { others: { current_carrying: 2, area_in2: 0.0422 } })],
+  // Column 4 of Table 300.5: 12 in for 120 V, 20 A or less, GFCI (up.codes/s/underground-installations); 18 in else.
+  ["burial-cover", "12 in for a 20 A, 120 V circuit behind a GFCI", "pass", shallow("12 in", true)],
+  ["burial-cover", "11.9 in for the same", "fail", shallow("11.9 in", true)],
+  ["burial-cover", "12 in for the same without a GFCI breaker", "fail", shallow("12 in", false)],
+  ["burial-cover", "RMC keeps its 6 in behind a GFCI too", "pass", shallow("6 in", true, "RMC")],
   ["box-volume", "splices in a conduit body", "needs-person", boxOf({ kind: "conduit-body", spliced: true })],
   ["box-volume", "a conduit body without splices", "pass", boxOf({ kind: "conduit-body" })],
   ["parallel-conductors", "one set", "not-applicable", same],
@@ -950,6 +975,16 @@ const ROWS: readonly Row[] = [
   ["parallel-conductors", "two sets of 1/0 AWG", "needs-person", bent(1, { sets: 2, conductors: { size: "1/0" } })],
   ["conductor-size", "two sets of 1 AWG", "fail", bent(1, { sets: 2, conductors: { size: "1" } })],
   ["conductor-size", "two sets of 1/0 AWG", "pass", bent(1, { sets: 2, conductors: { size: "1/0" } })],
+  ["splice-free", "copper becomes aluminum with no box", "fail", splice({ conductors: { size: "4", material: "aluminum" } }, { conductors: { size: "4" } })],
+  [
+    "splice-free",
+    "aluminum throughout",
+    "pass",
+    splice({ conductors: { size: "4", material: "aluminum" } }, { conductors: { size: "4", material: "aluminum" } }),
+  ],
+  ["splice-free", "THWN-2 becomes XHHW-2 with no box", "fail", splice({ conductors: { size: "4" } }, { conductors: { size: "4", insulation: "XHHW-2" } })],
+  ["splice-free", "NM-B becomes UF-B with no box", "fail", splice({ method: "NM-B", place: "indoors" }, { method: "UF-B", place: "buried" })],
+  ["splice-free", "UF-B from the ground to the wall", "pass", splice({ method: "UF-B", place: "buried" }, { method: "UF-B", place: "outdoors" })],
   ["splice-free", "two sets become one with no box", "fail", bent(1, { sets: 2, conductors: { size: "1/0" } })],
   ["aluminum-terminals", "aluminum", "needs-person", bent(1, { conductors: { material: "aluminum" } })],
   ["aluminum-terminals", "copper", "not-applicable", same],

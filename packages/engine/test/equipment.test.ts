@@ -98,7 +98,7 @@ describe("range", () => {
   const one = (kW: number, e: Edition = edition) => rangeCircuit({ id, appliances: [{ is: "range", kW }], receptacle: 50, edition: e })!;
   const demand = (c: EquipmentCircuit) => Number(c.steps.find((s) => s.id === "x.demand")?.value);
 
-  it("14 kW: 8.8 kW (Electrical Exam Seminars, https://electricalexamseminars.com/?p=6711)", () => expect(demand(one(14))).toBe(8800));
+  it("14 kW: 8.8 kW (Note 1 by hand: 8 kW and 5 % for each of 2 kW over 12)", () => expect(demand(one(14))).toBe(8800));
   it("11.5 kW: 8,000/240 = 33.33 A, on 40 A at the least (Mike Holt Forums, https://forums.mikeholt.com/threads/demand-factor-on-range.2577848)", () => {
     expect(amperes(one(11.5))).toBeCloseTo(33.33, 2);
     expect(least(one(11.5))).toBe(40);

@@ -87,6 +87,13 @@ describe("edges", () => {
     expect(noncoincidentLoad({ id, loads: loads(5000, 4001), edition }).counted!.name).toBe("cooling");
     expect(noncoincidentLoad({ id, loads: loads(5000, 4900), otherMotorVA: 5000, edition }).total.value).toBe("5000");
     expect(noncoincidentLoad({ id, loads: loads(5000, 4900), otherMotorVA: 900, edition }).total.value).toBe("5900");
+    // A heat pump of 3,000 VA in 5,000 VA of heating: 5,000 + 750 against 4,500 × 1.25 = 5,625, by hand.
+    const pump = [
+      { name: "heating", va: 5000, motor: false, motorVA: 3000 },
+      { name: "cooling", va: 4500, motor: true },
+    ];
+    const { total, counted, motorIncreased } = noncoincidentLoad({ id, loads: pump, edition });
+    expect([total.value, counted!.name, motorIncreased]).toEqual(["5750", "heating", true]);
   });
   it("space heating: 65 % for three separately controlled units, 40 % for four (220.82(C): D2(a), memory for three)", () => {
     const climate = (n: number) =>
@@ -143,6 +150,7 @@ const dwelling: fc.Arbitrary<StandardDwelling> = fc.record({
   cooking: fc.array(fc.integer({ min: 1, max: 30000 }), { maxLength: 5 }),
   dryers: fc.array(va, { maxLength: 4 }),
   heatingVA: va,
+  heatPumpVA: fc.constant(0),
   coolingVA: va,
   evSupply: fc.array(fc.option(va), { maxLength: 3 }),
   others: fc.array(appliance, { maxLength: 3 }),

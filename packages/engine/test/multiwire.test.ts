@@ -17,7 +17,7 @@ describe("multiwire circuit", () => {
     neutralSplicedThrough: true,
     edition,
   } as const;
-  it("the neutral carries the difference on opposite legs and the sum on one (arithmetic; Callout, https://www.callout.app/codes/nec-2023-210-4)", () => {
+  it("the neutral carries the difference on opposite legs and the sum on one (arithmetic)", () => {
     expect(multiwireCircuit(circuit).neutral.value).toBe("5");
     expect(multiwireCircuit({ ...circuit, legA: 10, legB: 15 }).neutral.value).toBe("5");
     const wrong = multiwireCircuit({ ...circuit, oppositeLegs: false });

@@ -124,17 +124,28 @@ function made(route: readonly Fields[], boxes: readonly Fields[] = [], year: str
 const trench = { name: "trench", place: "buried", method: "PVC-40", length: "100 ft", trade_size: "1", cover: "18 in", bends: [90, 90] };
 
 describe("a pull in a design", () => {
-  it("is from box to box, its bends added, reckoned the harder way when the end is not given", () => {
+  it("is from box to box, its bends added, reckoned the easier way when the end is not given", () => {
     const far = { ...trench, name: "level", bends: [] };
     const [pull] = made([{ ...trench, length: "50 ft" }, far]).pulls;
     expect(pull?.names).toEqual(["trench", "level"]);
     expect(pull?.degrees).toBe(180);
-    // Bends at the end of the way multiply what is behind them: so it is harder pulled out at the start.
-    expect(pull?.tension).toMatchObject({ pulledFrom: "start", assumed: true });
-    const given = made([{ ...trench, length: "50 ft", pull: { from: "end" } }, far]).pulls[0]?.tension;
-    expect(given).toMatchObject({ pulledFrom: "end", assumed: false });
-    expect(Number(given?.end.value)).toBeLessThan(Number(pull?.tension?.end.value));
+    // Bends multiply what is behind them: so it is easier pulled out at the end, past the level 100 ft last.
+    expect(pull?.tension).toMatchObject({ pulledFrom: "end", assumed: true });
+    const given = made([{ ...trench, length: "50 ft", pull: { from: "start" } }, far]).pulls[0]?.tension;
+    expect(given).toMatchObject({ pulledFrom: "start", assumed: false });
+    expect(Number(given?.end.value)).toBeGreaterThan(Number(pull?.tension?.end.value));
     expect([given?.otherWay, pull?.tension?.otherWay?.value]).toEqual([null, given?.end.value]);
+  });
+  it("bends half at each end, an odd one at the far end: the line of each part in order, T e^(μθ) by hand", () => {
+    const parts = (bends: readonly number[]) =>
+      made([{ ...trench, trade_size: "2", bends, pull: { from: "end" } }])
+        .steps.filter(({ label }) => label.startsWith("Tension after"))
+        .map(({ label, value }) => ({ label, value: Number(value) }));
+    expect(parts([90, 45]).map(({ label }) => label)).toEqual(["Tension after a bend of 90°", "Tension after 100 ft straight", "Tension after a bend of 45°"]);
+    expect(parts([90, 45, 30]).map(({ label }) => label.slice(14))).toEqual(["a bend of 90°", "100 ft straight", "a bend of 45°", "a bend of 30°"]);
+    // Nothing is pulled yet at the first bend, so it multiplies nothing.
+    expect(parts([90, 45])[0]?.value).toBe(0);
+    expect(parts([90, 45])[1]?.value).toBe(parts([])[0]?.value);
   });
   it("warns of 4 AWG through an LB right behind the wall, and says what eases it", () => {
     const tight = { ...trench, trade_size: "1-1/4", conductors: { size: "4" }, bends: [], pull: { elbows: [{ kind: "body", from_wall: "3 in" }] } };

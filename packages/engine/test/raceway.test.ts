@@ -220,7 +220,7 @@ describe("bends", () => {
 });
 
 describe("pulling tension", () => {
-  it("200 ft of 1.5 lb/ft at 0.3, then 90° on 2 ft: 90 lbf, about 144 lbf, 72 lbf/ft (tools.gera.services/wire-pulling-tension-calculator)", () => {
+  it("200 ft of 1.5 lb/ft at 0.3, then 90° on 2 ft: 90 lbf, about 144 lbf, 72 lbf/ft (by hand: T e^(μθ), P = T / R)", () => {
     const { steps, sidewalls, end } = pullingTension({
       id: "x",
       parts: [
@@ -235,7 +235,7 @@ describe("pulling tension", () => {
     near(sidewalls[0]!.value, 72, 0.3);
     for (const line of [...steps, ...sidewalls]) agrees(line);
   });
-  it("20 lbf back, 100 ft of 0.5 lb/ft at 0.35, two 90° on 6 in: 37.5, then 112.6 lbf and 225 lbf/ft (machinecalcs.com/conduit-pull-tension-calculator)", () => {
+  it("20 lbf back, 100 ft of 0.5 lb/ft at 0.35, two 90° on 6 in: 37.5, then 112.6 lbf and 225 lbf/ft (by hand)", () => {
     const bend = { kind: "bend", degrees: 90, radiusIn: 6 } as const;
     const found = pullingTension({ id: "x", parts: [{ kind: "straight", feet: 100 }, bend, bend], weight: "0.5", friction: "0.35", startLbf: 20 });
     near(found.steps[0]!.value, 37.5, 1e-9);
@@ -267,7 +267,7 @@ describe("pulling tension", () => {
     expect(sidewallLimit({ id: "x" }).value).toBe("300");
     agrees(of(41740, "basket"));
   });
-  it("aluminum: 0.006 (tensioncalculator.com cable pulling)", () =>
+  it("aluminum: 0.006 lbf a circular mil (from memory)", () =>
     expect(tensionLimit({ id: "x", cmil: 211600, count: 3, material: "aluminum", grip: "eye" }).value).toBe("3808.8"));
   it("one or two conductors press by their weight; three that touch the bore all round press 1 + 4/3 (from memory)", () => {
     const of = (count: number) => wedgingFactor({ id: "x", boreIn: 2, conductorIn: 1, count });

@@ -62,6 +62,32 @@ describe("the load of the whole house with the new work inside", () => {
     expect(service.amperes.value).toBe("128"); // 30,600 / 240 = 127.5
     expect(service.leastRating?.value).toBe("150"); // 240.6(A)
   });
+  it("existing dwelling to which the job adds an air conditioner: what heats and cools there already counts whole, 220.83(B), by hand", () => {
+    const unit = {
+      id: "ac",
+      name: "AC",
+      serves: "air-conditioner",
+      nameplate: { minimum_ampacity: "20 A", largest_overcurrent: "30 A" },
+      breaker: { poles: 2, spaces: [5, 7], gfci: false },
+      route: [stretch("20 ft")],
+    };
+    const house = { floor_area: "2000 ft2", heating: { name: "Heat", load: "10 kVA" } };
+    const { service } = made(job({ load_method: "existing-dwelling", existing: house, dwelling: undefined }, [unit]));
+    // 6,000 + 4,500 + 10,000 VA: the first 8,000 whole, 12,500 at 40 %.
+    expect(service.without.value).toBe("13000");
+    // 8,000 + 0.4 × 2,500 + 10,000 VA whole, and 20 A × 240 V of the new unit.
+    expect(service.with.value).toBe(String(9000 + 10000 + 4800));
+    expect(made(job({ load_method: "existing-dwelling", existing: house, dwelling: undefined })).service.with.value).toBe(String(13000 + 12000));
+  });
+  it("standard: a heat pump that heats is a motor too, with its quarter (430.24), by hand", () => {
+    const climate = [{ name: "Heat pump", kind: "heat-pump", load: "5 kVA", supplement: "10 kVA" }];
+    // 18,600 VA of D1(a), 5,000 + 10,000 VA of heat and a quarter of 5,000 VA.
+    for (const edition of EDITIONS.filter((each) => each !== "2026"))
+      expect(Number(made(job({ dwelling: { ...HOUSE, climate } }, [rv50()]), edition).service.without.value), edition).toBe(18600 + 15000 + 1250);
+    // Interlocked, the 10,000 VA of elements run alone: more than the pump, and no motor. In 2017 they alone; from 2020 5,000 × 1.25 is compared.
+    const apart = [{ ...climate[0], interlocked: true }];
+    expect(Number(made(job({ dwelling: { ...HOUSE, climate: apart } })).service.without.value)).toBe(18600 + 10000);
+  });
   it("optional: 10,000 + 0.4 × the rest, the outlet among the appliances (220.82(B)), and that is said", () => {
     const { service, assumptions } = made(job({ load_method: "optional" }));
     expect(service.without.value).toBe(String(10000 + 0.4 * (4500 + 3000 + 1500 + 12000 + 5500 - 10000)));

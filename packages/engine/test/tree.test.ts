@@ -73,6 +73,14 @@ describe("a feeder and the panel it feeds", () => {
     expect(d.assumptions.some((a) => a.says.includes("551.73"))).toBe(true);
   });
 
+  it("counts beside the stand what is no outlet of it, 551.73(A): EV supply of 32 A and a 20 A lighting circuit", () => {
+    const others = [outlet("ev", "ev-supply", "32 A", [5, 7]), { ...outlet("lights", "general", "10 A", [6]) }];
+    const { feeders, assumptions } = designed(tree({ circuits: [...stand, ...others] }, { demand: "rv-site" }));
+    // 12,000 VA + 32 A × 240 V = 7,680 VA + 10 A × 120 V = 1,200 VA, by hand; the 30 A outlet alone is left out.
+    expect(feeders[0]!.load.value).toBe("20880");
+    expect(assumptions.find((a) => a.says.includes("551.73"))?.says).toContain("rv30 not added");
+  });
+
   it("adds what is new, and not what the fed panel carried already, to the service", () => {
     const without = designed(tree({ circuits: stand }));
     const withOld = designed(tree({ circuits: stand, existing_load: "2400 VA" }));

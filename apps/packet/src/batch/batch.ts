@@ -33,12 +33,14 @@ export interface BatchOptions {
   readonly jobs?: string;
   readonly limit: string;
   readonly shard?: string;
-  readonly force: boolean;
+  readonly force?: boolean;
   readonly json?: boolean;
 }
 
 /** A run ended by SIGINT or SIGTERM before all its jobs were made. */
 const INTERRUPTED = 130;
+/** A page holds about a gigabyte after some dozens of packets, and half of that when it is replaced this often, at no cost in time. */
+export const PRINTS_PER_PAGE = 8;
 const TOLD = 10;
 
 /** `batch`: the packets of many jobs, one report. Goes on where an earlier run into the same folder ended. */
@@ -118,9 +120,9 @@ export function batch(named: readonly string[], options: BatchOptions): Promise<
       }
       return code;
     } finally {
-      stop.release();
       await printer.close();
       await unlock();
+      stop.release();
     }
   });
 }
@@ -174,7 +176,7 @@ function lazyPrinter({ pages, limit, browser }: { readonly pages: number; readon
   };
   const open = () => {
     pool ??= import("../print/printer-pool.js").then(({ openPrinterPool }) =>
-      openPrinterPool({ pages, warn, signals: "program", ...(browser === undefined ? {} : { browser }) }),
+      openPrinterPool({ pages, printsPerPage: PRINTS_PER_PAGE, warn, signals: "program", ...(browser === undefined ? {} : { browser }) }),
     );
     return pool;
   };
@@ -182,7 +184,11 @@ function lazyPrinter({ pages, limit, browser }: { readonly pages: number; readon
   return {
     open,
     print,
-    close: async () => (await pool?.catch(() => undefined))?.close(), // one that did not start was told where it was asked
+    close: async () => {
+      const opened = await pool?.catch(() => undefined); // one that did not start was told where it was asked
+      // The packets are made: a browser that ended badly, or a profile it still holds, is no fault of theirs.
+      await opened?.close().catch((error: unknown) => warn(`the browser could not be cleared away: ${error instanceof Error ? error.message : String(error)}`));
+    },
   };
 }
 

@@ -1,8 +1,9 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
 import type { Edition } from "@branchwork/engine";
+import { PACKET_SETS, type PacketSet } from "@branchwork/sheets";
 import { z } from "zod";
-import type { Loaded } from "../load-design.js";
+import type { Loaded, NamedText } from "../load-design.js";
 import type { Attachment } from "../print/attach.js";
 
 /** What a packet says of itself: enough to work it again and to see whether its pages are as they were printed. */
@@ -11,8 +12,11 @@ export const manifestSchema = z.strictObject({
   date: z.string(),
   /** The edition asked on the command line; absent where the overlay or the job decided. */
   edition: z.string().optional(),
+  /** Which of the sets; a packet made before there were three is a submittal. */
+  set: z.enum(PACKET_SETS).default("submittal"),
   job: z.string(),
   overlay: z.string().optional(),
+  prices: z.string().optional(),
   /** Bytes of the PDF as printed, before these files were put in, and their digest. */
   pages: z.strictObject({ bytes: z.number().int().positive(), sha256: z.string() }),
   html_sha256: z.string(),
@@ -31,15 +35,23 @@ export function carriedFiles(given: {
   readonly loaded: Loaded;
   readonly date: string;
   readonly edition: Edition | undefined;
+  readonly set: PacketSet;
+  readonly prices: NamedText | undefined;
   readonly html: string;
   readonly pdf: Uint8Array;
 }): readonly Attachment[] {
   const { job, overlay } = given.loaded.sources;
-  const names = { job: plainName(job.file, "job.yaml"), ...(overlay === undefined ? {} : { overlay: `overlay-${plainName(overlay.file, "overlay.yaml")}` }) };
+  const { prices } = given;
+  const names = {
+    job: plainName(job.file, "job.yaml"),
+    ...(overlay === undefined ? {} : { overlay: `overlay-${plainName(overlay.file, "overlay.yaml")}` }),
+    ...(prices === undefined ? {} : { prices: `prices-${plainName(prices.file, "prices.yaml")}` }),
+  };
   const manifest: Manifest = {
     format: "branchwork-packet/1",
     date: given.date,
     ...(given.edition === undefined ? {} : { edition: given.edition }),
+    set: given.set,
     ...names,
     pages: { bytes: given.pdf.length, sha256: sha256(given.pdf) },
     html_sha256: sha256(given.html),
@@ -50,6 +62,9 @@ export function carriedFiles(given: {
     ...(overlay === undefined || names.overlay === undefined
       ? []
       : [{ name: names.overlay, bytes: text(overlay.text), media: "application/yaml", description: "The jurisdiction's overlay" }]),
+    ...(prices === undefined || names.prices === undefined
+      ? []
+      : [{ name: names.prices, bytes: text(prices.text), media: "application/yaml", description: "The price book" }]),
     { name: NAMES.design, bytes: text(designJson(given.loaded.design)), media: "application/json", description: "Every worked value and finding" },
     { name: NAMES.manifest, bytes: text(`${JSON.stringify(manifest, null, 2)}\n`), media: "application/json", description: "What this packet was made from" },
   ];

@@ -1,8 +1,8 @@
-import { readFile } from "node:fs/promises";
 import { InputError } from "../load-design.js";
 import type { Attachment } from "../print/attach.js";
 import { readAttachments } from "../print/attachments.js";
 import { PdfFormatError } from "../print/pdf-value.js";
+import { readBounded, UnreadableError } from "../read-bounded.js";
 import { type Manifest, manifestSchema, NAMES } from "./carried-files.js";
 
 export interface ReadPacket {
@@ -10,6 +10,7 @@ export interface ReadPacket {
   readonly manifest: Manifest;
   readonly job: string;
   readonly overlay: string | null;
+  readonly prices: string | null;
   readonly design: string;
 }
 
@@ -22,10 +23,10 @@ export async function readPacket(file: string): Promise<ReadPacket> {
   };
   let pdf: Uint8Array;
   try {
-    pdf = await readFile(file);
+    pdf = await readBounded(file, MOST_BYTES);
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    return refuse(code === "ENOENT" ? "there is no such file" : `cannot be read (${code})`);
+    if (error instanceof UnreadableError) return refuse(error.message);
+    throw error;
   }
   if (pdf.length > MOST_BYTES) return refuse(`larger than ${MOST_BYTES} bytes`);
   let carried: readonly Attachment[];
@@ -53,6 +54,7 @@ export async function readPacket(file: string): Promise<ReadPacket> {
     manifest: manifest.data,
     job: textOf(manifest.data.job),
     overlay: manifest.data.overlay === undefined ? null : textOf(manifest.data.overlay),
+    prices: manifest.data.prices === undefined ? null : textOf(manifest.data.prices),
     design: textOf(NAMES.design),
   };
 }

@@ -3,6 +3,7 @@ import { composePacket, renderHtml } from "@branchwork/sheets";
 import { EXIT } from "../exit-codes.js";
 import { packetFonts } from "../fonts.js";
 import { designText } from "../load-design.js";
+import { pricesOf } from "../price-book.js";
 import { withExit } from "../report.js";
 import { designJson, sha256 } from "./carried-files.js";
 import { type ReadPacket, readPacket } from "./read-packet.js";
@@ -53,7 +54,14 @@ async function verification(file: string, packet: ReadPacket): Promise<Verificat
     edition: EDITIONS.find((edition): edition is Edition => edition === manifest.edition),
   });
   const html = renderHtml({
-    packet: composePacket({ design: loaded.design, overlay: loaded.overlay, date: manifest.date, targets: loaded.targets }),
+    packet: composePacket({
+      design: loaded.design,
+      overlay: loaded.overlay,
+      date: manifest.date,
+      targets: loaded.targets,
+      set: manifest.set,
+      ...(packet.prices === null ? {} : { prices: pricesOf({ file: `${file}: ${manifest.prices}`, text: packet.prices }).book }),
+    }),
     fonts: await packetFonts(),
   });
   const now = JSON.parse(designJson(loaded.design)) as unknown;

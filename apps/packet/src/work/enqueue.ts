@@ -18,7 +18,7 @@ export interface EnqueueOptions {
   readonly overlay?: string;
   readonly edition?: Edition;
   readonly date?: string;
-  readonly wait: boolean;
+  readonly wait?: boolean;
 }
 
 /** `enqueue`: puts jobs into a queue, each once however often it is put; prints id and job, tab between. */

@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import { resolve } from "node:path";
-import { wholeNumber } from "../batch/batch.js";
+import { PRINTS_PER_PAGE, wholeNumber } from "../batch/batch.js";
 import { programStamp } from "../batch/program-stamp.js";
 import { stopOnSignals } from "../batch/stop-signals.js";
 import { dateOf } from "../build.js";
@@ -38,6 +38,7 @@ export function work(options: WorkOptions): Promise<number> {
     const program = await programStamp();
     const fonts = await packetFonts();
     const pool = await openPrinterPool({
+      printsPerPage: PRINTS_PER_PAGE,
       pages,
       warn: (message) => console.error(message),
       signals: "program",

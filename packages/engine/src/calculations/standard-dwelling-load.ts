@@ -26,6 +26,7 @@ export const standardDwellingLoadCalculation = calculation({
         cooking: field.list(field.voltAmperes("nameplate"), "household cooking appliances", 0),
         dryers: field.list(field.voltAmperes("nameplate"), "electric clothes dryers", 0),
         heatingVA: field.voltAmperes("heating", "or-zero"),
+        heatPumpVA: field.voltAmperes("the largest heat pump that is part of the heating", "or-zero").optional(),
         coolingVA: field.voltAmperes("cooling", "or-zero"),
         evSupply: field.list(field.voltAmperes("nameplate, null where not known").nullable(), "EV supply equipment", 0),
         others: field.list(

@@ -2,13 +2,13 @@ import { everyEdition } from "../basis/edition.js";
 import type { Check } from "./finding.js";
 import { eachCircuit, fail, needsPerson, notApplicable, pass } from "./outcome.js";
 
-/** Places that 210.12(A) names outright; other rooms of a dwelling nearly all are, but somebody has to say which. */
+/** Places that 210.12 names outright; other rooms of a dwelling nearly all are, but somebody has to say which. */
 const CERTAIN = ["kitchen", "laundry"];
 
 export const afci: Check = {
   id: "afci",
   title: "Arc-fault protection of 15 and 20 A circuits in the dwelling's rooms",
-  rule: { sections: everyEdition("210.12(A)"), standing: "memory" },
+  rule: { sections: { ...everyEdition("210.12(A)"), "2023": "210.12(B)", "2026": "210.12(B)" }, standing: "memory" },
   run: eachCircuit(({ circuit, rating, equipment: { volts, place } }) => {
     if (volts !== 120 || Number(rating) > 20) return notApplicable(circuit.name, "not a 120 V circuit of 20 A or less");
     const certain = CERTAIN.includes(place);

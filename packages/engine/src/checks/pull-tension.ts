@@ -10,11 +10,14 @@ export const pullTension: Check = {
     if (tension === null) return null;
     const { end, limit, sidewall, sidewallLimit } = tension;
     const side = sidewall === null ? "" : `, ${print(sidewall.value, 0)} of ${print(sidewallLimit.value)} lbf/ft on the wall of a bend`;
-    const says = `${print(end.value, 0)} of ${print(limit.value, 0)} lbf${side}, pulled out at the ${tension.pulledFrom}${tension.assumed ? " (the harder way)" : ""}, ${tension.how}`;
+    const other = tension.otherWay === null ? "" : ` (the easier way: ${print(tension.otherWay.value, 0)} lbf the other)`;
+    const says = `${print(end.value, 0)} of ${print(limit.value, 0)} lbf${side}, pulled out at the ${tension.pulledFrom}${other}, ${tension.how}`;
     const over = decimal(end.value).gt(limit.value) || (sidewall !== null && decimal(sidewall.value).gt(sidewallLimit.value));
     if (!over) return pass(subject, says);
-    const other = tension.otherWay;
-    const turned = other !== null && decimal(other.value).lt(end.value) ? [`pull it out at the other end (${print(other.value, 0)} lbf)`] : [];
-    return caution(subject, says, [...turned, "one more pull point", "sweeps of larger radius", "lubricant"].join(", "));
+    return caution(
+      subject,
+      says,
+      "one more pull point, sweeps of larger radius, lubricant, or the sidewall pressure the cable's maker allows where it is more",
+    );
   }),
 };

@@ -1,4 +1,5 @@
 import { everyEdition } from "../basis/edition.js";
+import type { DesignedSegment } from "../designed.js";
 import { isCable } from "../tables/cable.js";
 import { printSize } from "../tables/size.js";
 import type { Check, Outcome } from "./finding.js";
@@ -13,18 +14,20 @@ export const spliceFree: Check = {
       for (const [i, after] of segments.entries()) {
         const before = segments[i - 1];
         if (!before || run.boxes.some((box) => box.after === before.segment.name)) continue;
-        const changes =
-          before.conductor.size !== after.conductor.size ||
-          before.sets !== after.sets ||
-          before.grounding.size !== after.grounding.size ||
-          isCable(before.segment.method) !== isCable(after.segment.method);
-        if (changes)
+        const [was, is] = [wireOf(before), wireOf(after)];
+        if (was !== is)
           return fail(
             run.name,
-            `${printSize(before.conductor.size)} with ${printSize(before.grounding.size)} ground (${before.segment.method}) becomes ${printSize(after.conductor.size)} with ${printSize(after.grounding.size)} ground (${after.segment.method}) between "${before.segment.name}" and "${after.segment.name}" with no box`,
+            `${was} becomes ${is} between "${before.segment.name}" and "${after.segment.name}" with no box`,
             "put a box there, or carry one size and one kind of wire through",
           );
       }
       return pass(run.name, "one size and kind of wire from box to box");
     }),
 };
+
+/** What cannot change without a joint: one cable is not another, nor one insulation or metal another. */
+function wireOf({ segment: { method, conductors }, conductor, grounding, sets }: DesignedSegment): string {
+  const kind = isCable(method) ? method : `${conductors.material} ${conductors.insulation}`;
+  return `${sets > 1 ? `${sets} sets of ` : ""}${printSize(conductor.size)} ${kind} with ${printSize(grounding.size)} ground`;
+}

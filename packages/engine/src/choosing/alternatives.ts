@@ -1,5 +1,6 @@
 import { type Basis, unamended } from "../basis/basis.js";
 import { design } from "../design.js";
+import type { Design } from "../designed.js";
 import type { Job, Run } from "../job/schema.js";
 import { type Allowances, USUAL_ALLOWANCES } from "../materials/allowances.js";
 import type { CostRange } from "../materials/cost.js";
@@ -11,6 +12,7 @@ import { isCable } from "../tables/cable.js";
 import type { Size } from "../tables/size.js";
 import { designedRun, type FoundRun, groupsOf, marked, RUN_MARK, runsIn, withRun } from "./lone-run.js";
 import { type Material, measuredCost, OPEN_SIZES } from "./offers.js";
+import { trial } from "./trial.js";
 
 /** Another lawful conductor for one pull of a run, the rest as designed. */
 export interface Alternative {
@@ -34,7 +36,7 @@ export interface RunAlternatives {
   readonly alternatives: readonly Alternative[];
 }
 
-/** For each pull of each new run, every material and size from 14 AWG to 1000 kcmil that is lawful there with the rest kept, each by `design`. */
+/** For each pull of each new run, every material and size from 14 AWG to 1000 kcmil that is lawful there with the rest kept. */
 export function lawfulAlternatives(given: {
   readonly job: Job;
   readonly book: PriceBook;
@@ -49,13 +51,14 @@ export function lawfulAlternatives(given: {
       const sizes = designedRun(made, found.run.id).segments.map((s) => s.conductor.size);
       const route = (run: Run) => ({ route: run.route.map((s, i) => ({ ...s, conductors: { ...s.conductors, size: sizes[i]! } })) });
       const settled = withRun(job, found.run.id, route);
+      const like = design({ job: withRun(settled, found.run.id, marked), basis });
       const groups = groupsOf(found.run);
       const alternatives = [...new Set(groups)].flatMap((group) => {
         const members = found.run.route.map((_, i) => i).filter((i) => groups[i] === group);
         const materials: readonly Material[] = members.some((i) => isCable(found.run.route[i]!.method)) ? ["copper"] : ["copper", "aluminum"];
         return materials.flatMap((material) =>
           OPEN_SIZES.flatMap((size) => {
-            const way = tried({ job: settled, basis, found, members, material, size, book, allowances });
+            const way = tried({ job: settled, like, basis, found, members, material, size, book, allowances });
             const now = members.every(
               (i) => sizes[i] === size && (isCable(found.run.route[i]!.method) || found.run.route[i]!.conductors.material === material),
             );
@@ -69,6 +72,7 @@ export function lawfulAlternatives(given: {
 
 function tried(given: {
   readonly job: Job;
+  readonly like: Design;
   readonly basis: Basis;
   readonly found: FoundRun;
   readonly members: readonly number[];
@@ -77,17 +81,17 @@ function tried(given: {
   readonly book: PriceBook;
   readonly allowances: Allowances;
 }): Omit<Alternative, "chosen"> | null {
-  const { job, basis, found, members, material, size, book, allowances } = given;
+  const { job, like, basis, found, members, material, size, book, allowances } = given;
   const { id } = found.run;
   const changed = withRun(job, id, (run) => ({
     route: run.route.map((s, i) => (members.includes(i) ? { ...s, conductors: { ...s.conductors, material, size } } : s)),
   }));
-  const made = design({ job: withRun(changed, id, marked), basis });
+  const made = trial({ job: withRun(changed, id, marked), basis, id, like });
   if (made.findings.some((f) => f.verdict === "fail" && f.subject.includes(RUN_MARK))) return null;
-  const run = designedRun(made, id);
-  if (decimal(run.drop.worstLegPercent.value).gt(made.job.drop.limit_percent)) return null;
+  const { run } = made;
+  if (decimal(run.drop.worstLegPercent.value).gt(made.limitPercent)) return null;
   const unpriced = new Set<string>();
-  const cost = measuredCost(book, stretchesOf(run, allowances, made.edition).flatMap(stretchPieces), unpriced);
+  const cost = measuredCost(book, stretchesOf(run, allowances, basis.edition).flatMap(stretchPieces), unpriced);
   return {
     segments: members.map((i) => found.run.route[i]!.name),
     material,

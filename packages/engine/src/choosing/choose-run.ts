@@ -2,7 +2,7 @@ import type { Finding } from "../checks/finding.js";
 import { design } from "../design.js";
 import { decimal } from "../quantity.js";
 import { judge } from "./lawful.js";
-import { groupsOf } from "./lone-run.js";
+import { groupsOf, marked, withRun } from "./lone-run.js";
 import { type Offer, type Offers, type OffersGiven, offersOf } from "./offers.js";
 import { combinations } from "./search.js";
 
@@ -64,12 +64,13 @@ function search(given: OffersGiven & { readonly all: boolean }, bySegment: Offer
   const unbeaten: Lawful[] = [];
   let unforeseen = false;
   let last: readonly Finding[] = [];
-  let limit = billionths(design({ job: given.job, basis: given.basis }).job.drop.limit_percent);
+  const like = design({ job: withRun(given.job, found.run.id, marked), basis: given.basis });
+  let limit = billionths(like.job.drop.limit_percent);
   for (let more = true; more; ) {
     more = false;
     for (const way of combinations({ bySegment, groups, limit })) {
       if (ruledOut.some((rules) => rules(way.offers))) continue;
-      const judged = judge(given, way.offers);
+      const judged = judge(given, like, way.offers);
       if (judged.standing.length > 0) return { unbeaten: [], none: "findings fail whatever is chosen", standing: judged.standing, unforeseen: false };
       if (judged.lawful) {
         unbeaten.push(way);

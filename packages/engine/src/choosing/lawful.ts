@@ -1,10 +1,11 @@
 import type { Finding } from "../checks/finding.js";
-import { design } from "../design.js";
+import type { Design } from "../designed.js";
 import type { Job, Run } from "../job/schema.js";
 import { decimal } from "../quantity.js";
 import { isCable } from "../tables/cable.js";
-import { boxMark, designedRun, marked, RUN_MARK, segmentMark, withRun } from "./lone-run.js";
+import { boxMark, marked, RUN_MARK, segmentMark, withRun } from "./lone-run.js";
 import type { Offer, OffersGiven } from "./offers.js";
+import { trial } from "./trial.js";
 
 /** The job with these offers built in one run. */
 export function withOffers(job: Job, id: string, offers: readonly Offer[]): Job {
@@ -35,11 +36,14 @@ export interface Judgement {
   readonly rulesOut: (offers: readonly Offer[]) => boolean;
 }
 
-/** Designs the whole job with the offers in place: lawful when no finding of the run fails and its drop keeps the job's limit. */
-export function judge({ job, basis, found: { run } }: Pick<OffersGiven, "job" | "basis" | "found">, offers: readonly Offer[]): Judgement {
-  const made = design({ job: withRun(withOffers(job, run.id, offers), run.id, marked), basis });
+/**
+ * Works the run in its job with the offers in place: lawful when no finding of the run fails and its drop keeps the job's limit.
+ * `like` is a design of the job with the run's names {@link marked}.
+ */
+export function judge({ job, basis, found: { run } }: Pick<OffersGiven, "job" | "basis" | "found">, like: Design, offers: readonly Offer[]): Judgement {
+  const made = trial({ job: withRun(withOffers(job, run.id, offers), run.id, marked), basis, id: run.id, like });
   const failing = made.findings.filter((finding) => finding.verdict === "fail" && finding.subject.includes(RUN_MARK));
-  const within = decimal(designedRun(made, run.id).drop.worstLegPercent.value).lte(made.job.drop.limit_percent);
+  const within = decimal(made.run.drop.worstLegPercent.value).lte(made.limitPercent);
   const standing = failing.filter((finding) => !OF_THE_WAY.includes(finding.check) && !partsOf(finding.subject, run));
   return {
     lawful: failing.length === 0 && within,

@@ -8,11 +8,7 @@ export const segmentMark = (i: number) => `\u27e6segment ${i}\u27e7`;
 export const boxMark = (i: number) => `\u27e6box ${i}\u27e7`;
 
 /** A run of the job and the panel it leaves. */
-export interface FoundRun {
-  readonly kind: "circuit" | "feeder";
-  readonly run: Circuit | Feeder;
-  readonly panel: Panel;
-}
+export type FoundRun = { readonly panel: Panel } & ({ readonly kind: "circuit"; readonly run: Circuit } | { readonly kind: "feeder"; readonly run: Feeder });
 
 /** Every run of the tree, each feeder before what hangs below it. */
 export function runsIn(job: Job): readonly FoundRun[] {
@@ -47,8 +43,8 @@ export function loneRun(job: Job, found: FoundRun): Job {
   const panel: Panel = {
     ...found.panel,
     directory: [],
-    circuits: found.kind === "circuit" ? [found.run as Circuit] : [],
-    feeders: found.kind === "feeder" ? [found.run as Feeder] : [],
+    circuits: found.kind === "circuit" ? [found.run] : [],
+    feeders: found.kind === "feeder" ? [found.run] : [],
   };
   return withRun({ ...job, service: { ...job.service, panel } }, found.run.id, marked);
 }

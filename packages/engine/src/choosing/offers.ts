@@ -1,5 +1,6 @@
 import type { Basis } from "../basis/basis.js";
 import { design } from "../design.js";
+import type { Design } from "../designed.js";
 import { CABLES, type Job, RACEWAYS, type Segment } from "../job/schema.js";
 import type { Allowances } from "../materials/allowances.js";
 import { type CostRange, priceOf } from "../materials/cost.js";
@@ -11,7 +12,8 @@ import { segmentFill } from "../sizing/segment-raceway.js";
 import { isCable } from "../tables/cable.js";
 import { conduitMaterial } from "../tables/impedance.js";
 import { compareSizes, SIZES, type Size } from "../tables/size.js";
-import { designedRun, type FoundRun, groupsOf, loneRun, segmentMark, withRun } from "./lone-run.js";
+import { type FoundRun, groupsOf, loneRun, segmentMark, withRun } from "./lone-run.js";
+import { trial } from "./trial.js";
 
 export type Method = Segment["method"];
 export type Material = Segment["conductors"]["material"];
@@ -61,13 +63,30 @@ const fromLeast = (least: ChosenTrade, given: ChosenTrade | undefined): readonly
   given === undefined ? TRADES.slice(TRADES.indexOf(least)) : TRADES.indexOf(given) >= TRADES.indexOf(least) ? [given] : [];
 
 /** Every priced way to build each segment that no check refuses by itself, worked once each by `design`. */
-export function offersOf(given: OffersGiven): Offers {
+export function offersOf(asked: OffersGiven): Offers {
   const unpriced = new Set<string>();
+  const given = alone(asked);
   const bySegment = given.found.run.route.map((_, i) => segmentOffers(given, i, unpriced));
   return { bySegment, unpriced: [...unpriced].sort() };
 }
 
-function segmentOffers(given: OffersGiven, i: number, unpriced: Set<string>): readonly Offer[] {
+interface LoneGiven extends OffersGiven {
+  /** The job with the run alone in it. */
+  readonly lone: Job;
+  readonly like: Design;
+}
+
+function alone(given: OffersGiven): LoneGiven {
+  const { job, basis, found } = given;
+  const by = loneRun(job, found);
+  // The job's limit only raises sizes left open; in a trial each is set, or asked for its least.
+  const lone = { ...by, drop: { ...by.drop, limit_percent: 20 } };
+  // No finding about a segment alone reads a fault current, or the circuits that a feeder feeds.
+  const made = design({ job: lone, basis });
+  return { ...given, lone, like: { ...made, serviceFault: null, circuits: made.circuits.filter(({ run }) => run.id === found.run.id) } };
+}
+
+function segmentOffers(given: LoneGiven, i: number, unpriced: Set<string>): readonly Offer[] {
   const { found, held } = given;
   const asked = found.run.route[i]!;
   const fixed = asked.conductors.size;
@@ -106,12 +125,12 @@ function isPriced({ book, found }: OffersGiven, method: Method, material: Materi
 }
 
 /** One segment worked with the others of its pull alike and of no length, so that the run's drop is this segment's share. */
-function worked(given: OffersGiven, i: number, method: Method, material: Material, size: Size | undefined) {
-  const { job, found, basis } = given;
+function worked(given: LoneGiven, i: number, method: Method, material: Material, size: Size | undefined) {
+  const { found, basis, lone, like } = given;
   const groups = groupsOf(found.run);
   // The neighbours stay, since a riser is told by what it comes out of.
   const near = (j: number) => groups[j] === groups[i] || [j - 1, j + 1].some((k) => groups[k] === groups[i]);
-  const lone = withRun(loneRun(job, found), found.run.id, (run) => {
+  const tried = withRun(lone, found.run.id, (run) => {
     const route = run.route.map((segment, j) => {
       const { trade_size, ...free } = segment;
       if (groups[j] !== groups[i]) return { ...segment, length: 0, conductors: { ...segment.conductors, size: segment.conductors.size ?? ("4" as const) } };
@@ -123,9 +142,8 @@ function worked(given: OffersGiven, i: number, method: Method, material: Materia
     const kept = route.filter((_, j) => near(j));
     return { route: kept, boxes: run.boxes.filter((box) => kept.some((segment) => segment.name === box.after)) };
   });
-  // The job's limit only raises sizes left open; here each is set, or asked for its least.
-  const made = design({ job: { ...lone, drop: { ...lone.drop, limit_percent: 20 } }, basis });
-  const run = designedRun(made, found.run.id);
+  const made = trial({ job: tried, basis, id: found.run.id, like });
+  const { run } = made;
   const about = (subject: string, j: number) => subject.includes(segmentMark(j));
   const failing = made.findings
     .filter((f) => f.verdict === "fail" && about(f.subject, i) && !found.run.route.some((_, j) => j !== i && about(f.subject, j)))
@@ -133,7 +151,7 @@ function worked(given: OffersGiven, i: number, method: Method, material: Materia
   return { run, designed: run.segments.find((s) => s.segment.name === segmentMark(i))!, failing };
 }
 
-function atSize(given: OffersGiven, i: number, alike: readonly Method[], material: Material, size: Size, unpriced: Set<string>): readonly Offer[] {
+function atSize(given: LoneGiven, i: number, alike: readonly Method[], material: Material, size: Size, unpriced: Set<string>): readonly Offer[] {
   const { run, designed, failing } = worked(given, i, alike[0]!, material, size);
   if (failing.length > 0) return [];
   const { found, basis, allowances, book } = given;
@@ -174,7 +192,8 @@ export function measuredCost(
       whole = false;
       continue;
     }
-    for (const side of ["low", "likely", "high"] as const) sum[side] = sum[side].plus(decimal(found.price[side]).times(piece.quantity));
+    const quantity = decimal(piece.quantity);
+    for (const side of ["low", "likely", "high"] as const) sum[side] = sum[side].plus(quantity.times(found.price[side]));
   }
   if (!whole) return null;
   return { range: { low: sum.low.toFixed(6), likely: sum.likely.toFixed(6), high: sum.high.toFixed(6) }, weight: sum.likely.times(1e6).round().toNumber() };

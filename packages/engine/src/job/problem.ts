@@ -10,13 +10,17 @@ export interface Problem {
   readonly mend: string;
 }
 
+/** Foreign names told in one group; each is compared with every name that is known. */
+const MOST_KEYS = 50;
+const MOST_PROBLEMS = 1000;
+
 /** The schema's issues in plain words. `plain` is the job as parsed, before the schema. */
 export function problemsOf(issues: readonly z.core.$ZodIssue[], plain: unknown, schema: z.ZodType = jobSchema): readonly Problem[] {
-  return issues.flatMap((issue): Problem[] => {
+  return issues.slice(0, MOST_PROBLEMS).flatMap((issue): Problem[] => {
     const path = issue.path.map((step) => (typeof step === "number" ? step : String(step)));
     const name = path.filter((step) => typeof step === "string").at(-1) ?? "the file";
     const problem = (what: string, mend: string): Problem => ({ path, atKey: false, what, mend });
-    if (issue.code === "unrecognized_keys") return issue.keys.map((key) => unknownKey(schema, path, key));
+    if (issue.code === "unrecognized_keys") return issue.keys.slice(0, MOST_KEYS).map((key) => unknownKey(schema, path, key));
     const value = valueAt(plain, path);
     if (value === undefined) return [problem(`"${name}" is missing`, `add ${name}: ${wanted(issue)}`)];
     if (typeof value === "number" && allowed(issue).includes(String(value)))

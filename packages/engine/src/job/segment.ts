@@ -21,7 +21,7 @@ const elbow = z.strictObject({
 
 /** How the conductors are drawn in: decides tension, sidewall pressure and the warning of a hard pull, none of them a rule of the code. */
 const pull = z.strictObject({
-  from: z.enum(["start", "end"]).optional().describe("end of the route they are pulled out at; the harder of both when left out"),
+  from: z.enum(["start", "end"]).optional().describe("end of the route they are pulled out at; the easier of both when left out"),
   grip: z.enum(["basket", "eye"]).optional().describe("a basket grip over the jackets, taken when left out, or an eye on the conductors"),
   friction: z.number().min(0.1).max(1).optional().describe("0.5 dry, taken when left out; 0.35 with lubricant"),
   elbows: z.array(elbow).max(12).optional().describe("turns that are tight or near a wall"),

@@ -15,6 +15,7 @@ const TO_ENGINE = {
 } as const;
 export type Dimension = keyof typeof TO_ENGINE;
 
+const MOST_CHARACTERS = 40;
 const NUMERAL = /^(-?)(?:(\d+)-)?(\d+)\/(\d+)$|^(-?\d+(?:,\d{3})*(?:\.\d+)?)$/;
 
 function numeral(text: string): Decimal | null {
@@ -31,13 +32,15 @@ export function written(dimension: Dimension, limits: { min?: number; max: numbe
   const { unit, factors } = TO_ENGINE[dimension];
   const known: Record<string, string | readonly [string, string]> = factors;
   return z.string({ error: `write a number and a unit, for example "${EXAMPLES[dimension]}"` }).transform((text, context) => {
-    const [, number = "", name = ""] = /^\s*([-\d.,/]+)\s*(\S.*?)?\s*$/.exec(text) ?? [];
-    const value = numeral(number);
-    const factor = Object.hasOwn(known, name) ? known[name] : undefined;
     const fail = (message: string) => {
       context.addIssue({ code: "custom", message });
       return z.NEVER;
     };
+    if (text.length > MOST_CHARACTERS)
+      return fail(`"${text.slice(0, MOST_CHARACTERS)}…" is too long for a number and a unit; write for example "${EXAMPLES[dimension]}"`);
+    const [, number = "", name = ""] = /^\s*([-\d.,/]+)\s*(\S.*?)?\s*$/.exec(text) ?? [];
+    const value = numeral(number);
+    const factor = Object.hasOwn(known, name) ? known[name] : undefined;
     if (value === null) return fail(`"${text}" is not a number and a unit; write for example "${EXAMPLES[dimension]}"`);
     if (factor === undefined)
       return fail(
@@ -48,7 +51,7 @@ export function written(dimension: Dimension, limits: { min?: number; max: numbe
     const result = typeof factor === "string" ? value.times(factor) : value.times(factor[0]).div(factor[1]);
     const min = limits.min ?? 0;
     if (result.lt(min) || result.gt(limits.max)) return fail(`"${text}" is outside ${min} to ${limits.max} ${unit}`);
-    return result.toDecimalPlaces(6).toNumber();
+    return result.toDecimalPlaces(6).toNumber() + 0; // -0 becomes 0
   });
 }
 
@@ -56,11 +59,11 @@ const EXAMPLES: Record<Dimension, string> = { length: "85 ft", depth: "18 in", v
 
 /** An air temperature ("104 °F", "40 °C"), brought to °C. */
 export const writtenTemperature = z.string({ error: 'write a number and °F or °C, for example "104 °F"' }).transform((text, context) => {
-  const match = /^\s*(-?\d+(?:\.\d+)?)\s*°?\s*([FC])\s*$/.exec(text);
+  const match = /^\s*(-?\d+(?:\.\d+)?)\s*°?\s*([FC])\s*$/.exec(text.length > MOST_CHARACTERS ? "" : text);
   const celsius = match ? (match[2] === "C" ? new Decimal(match[1]!) : new Decimal(match[1]!).minus(32).times(5).div(9)) : null;
   if (celsius === null || celsius.lt(-60) || celsius.gt(85)) {
-    context.addIssue({ code: "custom", message: `"${text}" is not a temperature from -60 °C to 85 °C; write for example "104 °F"` });
+    context.addIssue({ code: "custom", message: `"${text.slice(0, MOST_CHARACTERS)}" is not a temperature from -60 °C to 85 °C; write for example "104 °F"` });
     return z.NEVER;
   }
-  return celsius.toDecimalPlaces(4).toNumber();
+  return celsius.toDecimalPlaces(4).toNumber() + 0; // -0 becomes 0
 });

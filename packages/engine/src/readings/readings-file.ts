@@ -1,7 +1,7 @@
 import { isMap, isNode, LineCounter, type Node } from "yaml";
 import * as z from "zod";
 import { offsetOf } from "../job/node-offset.js";
-import { type Issue, parseStrictly } from "../job/read.js";
+import { firstOf, type Issue, parseStrictly } from "../job/read.js";
 import { METER_OHMS, type Meter } from "./house-circuit.js";
 import { type ReadingName, TERMINALS } from "./wiring.js";
 
@@ -50,11 +50,8 @@ export function readReadings(text: string): ReadingsReading {
   const parsed = parseStrictly(source, lines);
   if (parsed === null) return refuse(issue(0, "", "the values are nested too deeply to read", "a file of readings nests three levels"));
   const { document, refused } = parsed;
-  const broken = [...document.errors, ...document.warnings].map((e) =>
-    issue(e.pos[0], "", e.message.split("\n")[0]!, "indent with spaces and give each name once"),
-  );
   const banned = refused.map(({ offset, what, mend }) => issue(offset, "", what, mend));
-  if (broken.length + banned.length > 0) return refuse(...broken, ...banned);
+  if (banned.length > 0) return refuse(...firstOf(banned));
   const root = isNode(document.contents) ? document.contents : null;
   if (!isMap(root)) return refuse(issue(0, "", "the file holds no readings", 'begin with "format: branchwork-readings/1"'));
   const result = readingsSchema.safeParse(document.toJS({ maxAliasCount: 0 }));
@@ -82,7 +79,9 @@ function placed(found: z.core.$ZodIssue, root: Node): readonly Placed[] {
     mend,
   });
   if (found.code === "unrecognized_keys")
-    return found.keys.map((key) => at([...path, key], true, `"${key.slice(0, 60)}" is not a field here`, `remove it; readings are named ${NAMES.join(", ")}`));
+    return found.keys
+      .slice(0, 50)
+      .map((key) => at([...path, key], true, `"${key.slice(0, 60)}" is not a field here`, `remove it; readings are named ${NAMES.join(", ")}`));
   if (found.code === "invalid_key") return [at(path, true, `"${path.at(-1) ?? ""}" is not a reading`, `name it one of ${NAMES.join(", ")}`)];
   if (found.code === "invalid_value") return [at(path, false, `${name} is not one of the choices`, `write one of ${found.values.map(String).join(", ")}`)];
   if (found.code === "invalid_type")

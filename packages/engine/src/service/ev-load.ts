@@ -6,23 +6,28 @@ import { type LoadRule, loadLine } from "./load-line.js";
 const LEAST_VA = 7200;
 const RULE: LoadRule = {
   sections: { "2017": "220.14(A)", "2020": "220.14(A)", "2023": "220.57", "2026": "120.57" },
-  standing: { "2017": "memory", "2020": "memory", "2023": "published", "2026": "one-source" },
+  standing: { "2017": "memory", "2020": "memory", "2023": "published", "2026": "memory" },
 };
 /** The load of a known nameplate, with its pencil form. */
 const KNOWN: PerEdition<(va: number) => { readonly value: Decimal; readonly expression: string }> = {
   "2017": nameplate,
   "2020": nameplate,
-  "2023": (va) => ({ value: Decimal.max(LEAST_VA, va), expression: `max(${print(LEAST_VA)} VA; ${print(va)} VA)` }),
-  "2026": nameplate,
+  "2023": floored,
+  // The text of 2026 was not seen; word is that it goes by a known nameplate. The larger figure stands until it is.
+  "2026": floored,
 };
+
+function floored(va: number) {
+  return { value: Decimal.max(LEAST_VA, va), expression: `max(${print(LEAST_VA)} VA; ${print(va)} VA)` };
+}
 
 function nameplate(va: number) {
   return { value: decimal(va), expression: `${print(va)} VA` };
 }
 
 /**
- * Load in VA of one EV supply equipment on a feeder or service. 220.57 (2023): 7,200 VA or nameplate, the larger; 2026, by one report:
- * nameplate, or 7,200 VA where it is not known; before 2023, nameplate. An unknown nameplate (null) counts 7,200 VA in every edition.
+ * Load in VA of one EV supply equipment on a feeder or service. 220.57 (2023): 7,200 VA or nameplate, the larger, carried to
+ * 2026 from memory; before 2023, nameplate. An unknown nameplate (null) counts 7,200 VA in every edition.
  * The 125 % of a continuous load belongs to conductor and breaker sizing, not to this.
  */
 export function evLoad(given: { readonly id: string; readonly nameplateVA: number | null; readonly edition: Edition }): Worked {

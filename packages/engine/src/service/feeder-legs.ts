@@ -35,6 +35,8 @@ export interface FeederLoad {
 }
 
 const LEG_VOLTS = 120;
+/** Outlets that an RV stand offers one vehicle; whatever else its panel feeds counts beside them. */
+const RV_STAND: readonly Circuit["serves"][] = ["rv-50", "rv-30", "receptacle-20", "receptacle-15"];
 const FEEDER = { sections: { "2017": "220.40", "2020": "220.40", "2023": "220.40", "2026": "120.40" }, standing: "memory" } as const;
 const NEUTRAL = { sections: { "2017": "220.61(A)", "2020": "220.61(A)", "2023": "220.61(A)", "2026": "120.61(A)" }, standing: "memory" } as const;
 const SITE = { sections: everyEdition("551.73(A)"), standing: "published" } as const;
@@ -42,7 +44,7 @@ const SITE = { sections: everyEdition("551.73(A)"), standing: "published" } as c
 /**
  * The load of a feeder in VA on each leg, by what its panel feeds: a two-pole load half on each leg, a one-pole load on the leg of
  * its space, what the panel carries already even on both. No demand factor, but with `rv-site` the outlets of one RV stand count
- * once, by the largest of them.
+ * once, by the largest of them; other circuits of that panel count whole.
  */
 export function feederLoad(feeder: Feeder, edition: Edition): FeederLoad {
   const { counted, leftOut } = partsOf(feeder, edition);
@@ -110,10 +112,11 @@ function partsOf(feeder: Feeder, edition: Edition): { readonly counted: readonly
   const circuits = feeder.panel.circuits.map((circuit) => circuitPart(circuit, edition));
   const below = feeder.panel.feeders.map((inner) => feederPart(inner, edition));
   const already = feeder.panel.existing_load === undefined ? [] : [evenPart(`${feeder.panel.name} as it stands`, decimal(feeder.panel.existing_load))];
-  if (feeder.demand === "sum" || circuits.length < 2) return { counted: [...already, ...circuits, ...below], leftOut: [] };
+  const stand = feeder.demand === "rv-site" ? circuits.filter((_, i) => RV_STAND.includes(feeder.panel.circuits[i]!.serves)) : [];
   const whole = (part: Part) => part.va.L1.plus(part.va.L2);
-  const largest = circuits.reduce((a, b) => (whole(b).gt(whole(a)) ? b : a));
-  return { counted: [...already, largest, ...below], leftOut: circuits.filter((part) => part !== largest) };
+  const largest = stand.reduce<Part | null>((a, b) => (a === null || whole(b).gt(whole(a)) ? b : a), null);
+  const leftOut = stand.filter((part) => part !== largest);
+  return { counted: [...already, ...circuits.filter((part) => !leftOut.includes(part)), ...below], leftOut };
 }
 
 const carriedAlready = (panel: Panel): Decimal => sum([decimal(panel.existing_load ?? 0), ...panel.feeders.map((inner) => carriedAlready(inner.panel))]);

@@ -38,6 +38,7 @@ function standardOf(dwelling: Dwelling, added: readonly NewLoad[]): StandardDwel
     cooking: [...nameplates(dwelling.cooking), ...nameplatesOf(added, "cooking")],
     dryers: [...nameplates(dwelling.dryers), ...nameplatesOf(added, "dryer")],
     heatingVA: total([...dwelling.climate.filter(isKind("space-heating", "thermal-storage")), ...warming]) + sumVA(vaOf(added, "heating")),
+    heatPumpVA: Math.max(0, ...heatPumps.map(({ load, supplement = 0, interlocked }) => (interlocked && supplement > load ? 0 : load))),
     coolingVA: total([...dwelling.climate.filter(isKind("cooling")), ...heatPumps]) + sumVA(vaOf(added, "cooling")),
     evSupply: [...dwelling.ev.flatMap(({ load, count }) => times(count, load ?? null)), ...vaOf(added, "ev").map(({ va }) => va), ...evBehindFeeders(added)],
     others: vaOf(withoutEv(added), "whole", "motor"),

@@ -12,6 +12,8 @@ export interface NoncoincidentLoad {
   readonly va: number;
   /** A motor or air-conditioning load. */
   readonly motor: boolean;
+  /** The part of it that is a motor, where that is not the whole: the compressor of a heat pump with electric heat. */
+  readonly motorVA?: number;
 }
 
 export interface Noncoincident {
@@ -22,6 +24,9 @@ export interface Noncoincident {
   /** The motor that counts at 125 % already, so that it is not the largest motor once more. */
   readonly motorIncreased: boolean;
 }
+
+/** The motor in a load, VA; none in a heater. */
+export const motorIn = ({ va, motor, motorVA }: NoncoincidentLoad): number => motorVA ?? (motor ? va : 0);
 
 /**
  * The larger of loads unlikely to run together, in VA. 220.60. From 2020 a motor load that is not the largest is compared at 125 %; where
@@ -37,14 +42,16 @@ export function noncoincidentLoad(given: {
   const { id, loads, otherMotorVA = 0, edition } = given;
   const largest = loads.reduce<NoncoincidentLoad | null>((a, b) => (a === null || b.va > a.va ? b : a), null);
   const compared = loads.map((load) => {
-    const part = decimal(load.motor && load !== largest && load.va > otherMotorVA ? MOTOR_PART[edition] : 0);
+    const motor = motorIn(load);
+    // A load with heat beside its motor has the increase even when it is the largest, or another could pass it by.
+    const part = decimal((load !== largest || motor < load.va) && motor > otherMotorVA ? MOTOR_PART[edition] : 0);
     const plain = `${print(load.va)} VA`;
     const expression = part.isZero()
       ? plain
-      : otherMotorVA === 0
+      : otherMotorVA === 0 && motor === load.va
         ? `${plain} × ${part.plus(1).toFixed()}`
-        : `${plain} + ${part.toFixed()} × (${plain} - ${print(otherMotorVA)} VA)`;
-    return { load, expression, increased: !part.isZero(), weight: part.times(load.va - otherMotorVA).plus(load.va) };
+        : `${plain} + ${part.toFixed()} × (${print(motor)} VA - ${print(otherMotorVA)} VA)`;
+    return { load, expression, increased: !part.isZero(), weight: part.times(motor - otherMotorVA).plus(load.va) };
   });
   const first = compared.find(({ load }) => load === largest);
   const most = compared.reduce((a, b) => (a !== undefined && b.weight.gt(a.weight) ? b : a), first);

@@ -1,23 +1,15 @@
 import { type Citation, cite, citeOther, type Rule } from "../basis/citation.js";
-import { article220, type Edition, everyEdition, type PerEdition } from "../basis/edition.js";
+import { article220, type Edition, everyEdition } from "../basis/edition.js";
 import { needsOf } from "../equipment/circuit-needs.js";
 import type { EquipmentKind } from "../equipment/equipment.js";
 import { cookingOf, equipmentOf, LEAST_DRYER_VA } from "../equipment/equipment-of.js";
 import type { Circuit } from "../job/schema.js";
-import { Decimal, decimal, print } from "../quantity.js";
+import { type Decimal, decimal, print } from "../quantity.js";
 import { type Worked, worked } from "../worked.js";
 import { dryerDemand } from "./dryer-demand.js";
+import { evLoad } from "./ev-load.js";
 import { rangeDemand } from "./range-demand.js";
 
-const EV_SECTIONS: Rule["sections"] = { "2017": null, "2020": null, "2023": "220.57", "2026": "120.57" };
-/** Least load of EV supply equipment in VA: 7,200 or the nameplate, whichever is larger. New in 2023; carried to 2026 from memory. */
-const EV_LEAST_VA = 7200;
-const EV_LEAST: PerEdition<Rule | null> = {
-  "2017": null,
-  "2020": null,
-  "2023": { sections: EV_SECTIONS, standing: "published" },
-  "2026": { sections: EV_SECTIONS, standing: "memory" },
-};
 const NAMEPLATE: Rule = { sections: article220("14(A)"), standing: "memory" };
 const MOTOR: Rule = { sections: everyEdition("430.24"), standing: "memory" };
 const WELDER: Rule = { sections: everyEdition("630.11"), standing: "memory" };
@@ -40,10 +32,9 @@ const voltsTimesAmperes: LoadOf = (circuit, amperes) => {
 };
 
 const evSupply: LoadOf = (circuit, amperes, edition) => {
-  const whole = voltsTimesAmperes(circuit, amperes, edition);
-  const least = EV_LEAST[edition];
-  if (least === null) return whole;
-  return { value: Decimal.max(EV_LEAST_VA, whole.value), expression: `max(${EV_LEAST_VA}; ${whole.expression})`, citations: [cite(least, edition)!] };
+  const { value, expression } = voltsTimesAmperes(circuit, amperes, edition);
+  const { value: counted, citations, expression: says } = evLoad({ id: circuit.id, nameplateVA: value.toNumber(), edition });
+  return { value: decimal(counted), expression: says.replace(`${print(value)} VA`, expression), citations };
 };
 
 const atNameplate: LoadOf = (circuit, _amperes, edition) => {

@@ -2,11 +2,13 @@ import { cite } from "../basis/citation.js";
 import type { Edition } from "../basis/edition.js";
 import { article220, everyEdition } from "../basis/edition.js";
 import type { Assumption, ServiceLoad } from "../designed.js";
+import type { EquipmentKind } from "../equipment/equipment.js";
 import type { Job } from "../job/schema.js";
+import { panelsOf } from "../job/tree.js";
 import { Decimal, decimal, print, ROUNDINGS } from "../quantity.js";
 import { standardRatingAtLeast } from "../sizing/overcurrent.js";
 import { type Worked, worked } from "../worked.js";
-import { existingDwellingLoad, existingFrom, existingOf } from "./existing-dwelling.js";
+import { type ExistingDwelling, existingDwellingLoad, existingFrom, existingOf } from "./existing-dwelling.js";
 import { houseLoad, serviceNeutral } from "./house-load.js";
 import { type ManagedLoad, managedLoad } from "./managed-load.js";
 import { measuredDemand } from "./measured-demand.js";
@@ -177,13 +179,15 @@ function byMethod(job: Job, added: readonly NewLoad[], edition: Edition): ByMeth
   const method = job.service.load_method;
   if (method === "standard" || method === "optional") return wholeHouse(job, method, added, edition);
   const { total: without, steps: before, ...rest } = method === "measured-demand" ? measured(job, edition) : computed(job, edition);
+  const anew = method === "existing-dwelling" ? withClimateAdded(job, edition) : null;
+  const base = anew?.total ?? without;
   const withNew = demandWith(
-    added.reduce((total, load) => total.plus(load.va), decimal(without.value)),
-    [without.value, ...added.map((load) => load.va)].map((va) => print(va)).join(" + "),
-    [without.id, ...added.map((load) => load.id)],
+    added.reduce((total, load) => total.plus(load.va), decimal(base.value)),
+    [base.value, ...added.map((load) => load.va)].map((va) => print(va)).join(" + "),
+    [base.id, ...added.map((load) => load.id)],
     edition,
   );
-  return { without, withNew, before, after: [], ...rest };
+  return { without, withNew, before, after: anew?.steps ?? [], ...rest };
 }
 
 function demandWith(value: Decimal, expression: string, inputs: readonly string[], edition: Edition): Worked {
@@ -228,10 +232,23 @@ function measured(job: Job, edition: Edition) {
   return { total, steps: [total], method: "Measured demand", assumptions };
 }
 
-function computed(job: Job, edition: Edition) {
-  const { existing, dwelling } = job.service;
+function houseOf({ service: { existing, dwelling } }: Job): ExistingDwelling {
   const house = existing ? existingOf(existing) : dwelling ? existingFrom(dwelling) : null;
   if (!house) throw new Error("the reader lets no existing-dwelling job through without its loads");
-  const { total, steps } = existingDwellingLoad({ id: "service.existing", dwelling: house, edition });
+  return house;
+}
+
+const CLIMATE: readonly EquipmentKind[] = ["heat", "air-conditioner"];
+
+/** The house as it stands counted by 220.83(B), since this job adds heating or cooling; null where it adds none or is counted so already. */
+function withClimateAdded(job: Job, edition: Edition) {
+  const house = houseOf(job);
+  const adds = panelsOf(job).some(({ panel }) => panel.circuits.some(({ serves }) => CLIMATE.includes(serves)));
+  if (!adds || house.heatingOrCoolingAdded) return null;
+  return existingDwellingLoad({ id: "service.existing-with-climate", dwelling: { ...house, heatingOrCoolingAdded: true }, edition });
+}
+
+function computed(job: Job, edition: Edition) {
+  const { total, steps } = existingDwellingLoad({ id: "service.existing", dwelling: houseOf(job), edition });
   return { total, steps, method: "Existing dwelling", assumptions: [] as Assumption[] };
 }

@@ -7,7 +7,7 @@ import { type FixedAppliance, fixedApplianceDemand } from "./fixed-appliances.js
 import { largestMotorQuarter } from "./largest-motor.js";
 import { type GeneralLighting, generalLightingLoad, lightingDemand } from "./lighting-demand.js";
 import { type LoadSum, loadLine, loadRule } from "./load-line.js";
-import { noncoincidentLoad } from "./noncoincident.js";
+import { motorIn, noncoincidentLoad } from "./noncoincident.js";
 import { rangeDemand } from "./range-demand.js";
 
 const RULE = loadRule(article220("40"), "published");
@@ -20,6 +20,8 @@ export interface StandardDwelling extends GeneralLighting {
   /** Nameplates of electric clothes dryers in VA. */
   readonly dryers: readonly number[];
   readonly heatingVA: number;
+  /** The largest heat pump that is part of `heatingVA`: a motor. */
+  readonly heatPumpVA?: number;
   readonly coolingVA: number;
   /** Nameplates of EV supply equipment in VA; null where not known. */
   readonly evSupply: readonly (number | null)[];
@@ -47,7 +49,7 @@ export function standardDwellingLoad(given: { readonly id: string; readonly dwel
   const climate = noncoincidentLoad({
     id: `${id}.climate`,
     loads: [
-      { name: "heating", va: dwelling.heatingVA, motor: false },
+      { name: "heating", va: dwelling.heatingVA, motor: false, motorVA: dwelling.heatPumpVA ?? 0 },
       { name: "cooling", va: dwelling.coolingVA, motor: true },
     ].filter((load) => load.va > 0),
     otherMotorVA: Math.max(0, ...motors),
@@ -63,8 +65,8 @@ export function standardDwellingLoad(given: { readonly id: string; readonly dwel
     rules: [OTHER],
     edition,
   });
-  const cooling = climate.counted?.motor === true && !climate.motorIncreased ? [climate.counted.va] : [];
-  const motor = largestMotorQuarter({ id: `${id}.motor`, motorsVA: [...motors, ...cooling], edition });
+  const compressor = climate.counted === null || climate.motorIncreased ? 0 : motorIn(climate.counted);
+  const motor = largestMotorQuarter({ id: `${id}.motor`, motorsVA: [...motors, compressor], edition });
   const parts = {
     lighting: lighting.total,
     appliances: appliances.total,

@@ -59,6 +59,46 @@ function adjustmentCell(count: number, edition: Edition): Cell | null {
   return row === null ? null : readCell(COUNT_ADJUSTMENT, row, "percent", edition);
 }
 
+interface AmpacityCells {
+  readonly base: Cell;
+  readonly ambient: Cell;
+  readonly terminal: Cell;
+  readonly adjustment: Cell | null;
+  readonly terminalC: Column;
+}
+
+/** The cells that decide the ampacity of each size in one place; null for a size that has none there. */
+export function ampacityCells(place: Omit<AmpacityGiven, "size">): (size: Size) => AmpacityCells | null {
+  const { material, insulation, edition } = place;
+  // NM-B and UF-B stay at 60 °C whatever they end on, 334.80 and 340.80.
+  const terminalC = isCable(insulation) ? 60 : place.terminalC;
+  const metal = material === "copper" ? "cu" : "al";
+  const column = insulationColumn(insulation, place.wet ?? false, edition);
+  const ambient = ambientCell(column, place.ambientC, edition);
+  const adjustment = adjustmentCell(place.currentCarrying, edition);
+  return (size) => {
+    if (ambient === null || withinCable(insulation, size) !== size) return null;
+    const base = readCell(AMPACITY, size, `${metal}${column}`, edition);
+    const terminal = readCell(AMPACITY, size, `${metal}${terminalC}`, edition);
+    return base === null || terminal === null ? null : { base, ambient, terminal, adjustment, terminalC };
+  };
+}
+
+const percentOf = ({ adjustment }: AmpacityCells) => adjustment?.value ?? "100";
+const correctedOf = (cells: AmpacityCells) => decimal(cells.base.value).times(cells.ambient.value).times(percentOf(cells)).div(100);
+
+/** The amperes of {@link ampacity} alone, for trying sizes. */
+export function ampacityAmperes(cells: AmpacityCells): { readonly terminal: Decimal; readonly allowed: Decimal } {
+  const terminal = decimal(cells.terminal.value);
+  return { terminal, allowed: Decimal.min(correctedOf(cells), terminal) };
+}
+
+/** The same in doubles: near enough to pass over what is plainly too small. */
+export function nearAmperes(cells: AmpacityCells): { readonly terminal: number; readonly allowed: number } {
+  const terminal = Number(cells.terminal.value);
+  return { terminal, allowed: Math.min(terminal, (Number(cells.base.value) * Number(cells.ambient.value) * Number(percentOf(cells))) / 100) };
+}
+
 /**
  * Ampacity of one size in one place, in amperes: the insulation's column corrected for ambient (°C) and adjusted for the
  * count of current-carrying conductors; the terminal column by itself; and the lesser of the two, at 60 °C in a cable whatever it ends on.
@@ -66,18 +106,11 @@ function adjustmentCell(count: number, edition: Edition): Cell | null {
  */
 export function ampacity(given: AmpacityGiven): Ampacity | null {
   const { id, size, material, insulation, edition } = given;
-  // NM-B and UF-B stay at 60 °C whatever they end on, 334.80 and 340.80.
-  const terminalC = isCable(insulation) ? 60 : given.terminalC;
-  if (withinCable(insulation, size) !== size) return null;
-  const metal = material === "copper" ? "cu" : "al";
-  const column = insulationColumn(insulation, given.wet ?? false, edition);
-  const base = readCell(AMPACITY, size, `${metal}${column}`, edition);
-  const ambient = ambientCell(column, given.ambientC, edition);
-  const terminalCell = readCell(AMPACITY, size, `${metal}${terminalC}`, edition);
-  if (base === null || ambient === null || terminalCell === null) return null;
-  const adjustment = adjustmentCell(given.currentCarrying, edition);
-  const percent = adjustment === null ? "100" : adjustment.value;
-  const value = decimal(base.value).times(ambient.value).times(percent).div(100);
+  const read = ampacityCells(given)(size);
+  if (read === null) return null;
+  const { base, ambient, terminal: terminalCell, adjustment, terminalC } = read;
+  const percent = percentOf(read);
+  const value = correctedOf(read);
   const corrected = worked({
     id: `${id}.corrected`,
     label: `${printSize(size)} ${material} ${insulation}, corrected and adjusted ampacity`,

@@ -4,7 +4,7 @@ import { everyEdition } from "../basis/edition.js";
 import { decimal, type Numeric, print } from "../quantity.js";
 import { BURIAL_COVER } from "../tables/burial.js";
 import { readCell } from "../tables/code-table.js";
-import { type Worked, worked } from "../worked.js";
+import { type Cell, type Worked, worked } from "../worked.js";
 
 export type BurialPlace = "general" | "under-concrete-2in" | "under-building" | "under-slab-4in" | "under-street" | "under-dwelling-driveway";
 const RULE = { sections: everyEdition("300.5(A)"), standing: "published" } as const;
@@ -15,18 +15,14 @@ export function leastCover(given: {
   readonly method: string;
   readonly place: BurialPlace;
   readonly basis: Basis;
-  /** A residential branch circuit of 120 V and 20 A or less, GFCI protected: column 4 of the table. */
+  /** A residential branch circuit of 120 V and 20 A or less, GFCI protected: column 4 of the table where it asks less. */
   readonly small120V?: boolean;
 }): Worked {
   const { basis, place, method } = given;
-  const column = given.small120V
-    ? "residential120V20AGfci"
-    : method === "UF-B"
-      ? "directBurial"
-      : method === "RMC" || method === "IMC"
-        ? "rmcImc"
-        : "nonmetallicRaceway";
-  const cell = readCell(BURIAL_COVER, place, column, basis.edition);
+  const byMethod = method === "UF-B" ? "directBurial" : method === "RMC" || method === "IMC" ? "rmcImc" : "nonmetallicRaceway";
+  const cell = least(
+    [byMethod, ...(given.small120V ? (["residential120V20AGfci"] as const) : [])].map((column) => readCell(BURIAL_COVER, place, column, basis.edition)),
+  );
   if (cell === null) throw new RangeError(`no cover for ${place}`);
   const local = basis.leastCover[place];
   const raised = local !== undefined && decimal(local.inches).gt(cell.value);
@@ -41,6 +37,8 @@ export function leastCover(given: {
     edition: basis.edition,
   });
 }
+
+const least = (cells: readonly (Cell | null)[]) => cells.reduce((a, b) => (a !== null && b !== null && decimal(b.value).lt(a.value) ? b : a));
 
 /** Depth of trench in inches: cover, the outside diameter of what lies in it, and bedding below. Cover is measured to the top, 300.5. */
 export function trenchDepth(given: { readonly id: string; readonly cover: Worked; readonly outsideIn: Numeric; readonly beddingIn: Numeric }): Worked {

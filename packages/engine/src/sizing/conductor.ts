@@ -2,7 +2,7 @@ import { type Decimal, decimal, type Numeric } from "../quantity.js";
 import { readCell } from "../tables/code-table.js";
 import { SIZES, type Size } from "../tables/size.js";
 import { SMALL_CONDUCTOR } from "../tables/small-conductor.js";
-import { type Ampacity, type AmpacityGiven, ampacity } from "./ampacity.js";
+import { type Ampacity, type AmpacityGiven, ampacity, ampacityAmperes, ampacityCells, nearAmperes } from "./ampacity.js";
 import { standardRatingAtLeast } from "./overcurrent.js";
 
 /** How the overcurrent device and the conductor's ampacity bind one another. */
@@ -47,22 +47,48 @@ function overNextSize(allowed: Decimal, device: number, edition: AmpacityGiven["
 export function shortfalls(given: AmpacityGiven, demand: ConductorDemand): { readonly short: readonly Shortfall[]; readonly ampacity: Ampacity | null } {
   const found = ampacity(given);
   if (found === null) return { short: ["no-ampacity"], ampacity: null };
+  const amperes = { terminal: decimal(found.terminal.value), allowed: decimal(found.allowed.value) };
+  return { short: shortOf(amperes, given, demand), ampacity: found };
+}
+
+function shortOf(
+  { terminal, allowed }: { readonly terminal: Decimal; readonly allowed: Decimal },
+  given: Pick<AmpacityGiven, "size" | "material" | "edition">,
+  demand: ConductorDemand,
+): readonly Shortfall[] {
   const { smallConductorCap, limit } = demand.protection ?? ORDINARY;
   const short: Shortfall[] = [];
-  const allowed = decimal(found.allowed.value);
-  if (decimal(found.terminal.value).lt(demand.terminalLoad)) short.push("terminals");
+  if (terminal.lt(demand.terminalLoad)) short.push("terminals");
   if (allowed.lt(demand.load)) short.push("load");
   if (OVER[limit](allowed, demand.overcurrent, given.edition)) short.push("protection");
   const small = smallConductorCap ? readCell(SMALL_CONDUCTOR, given.size, given.material, given.edition) : null;
   if (small !== null && decimal(small.value).lt(demand.overcurrent)) short.push("small-conductor");
-  return { short, ampacity: found };
+  return short;
 }
 
-/** The smallest size from 14 AWG up that meets every test, or null when none does. */
-export function leastConductor(given: Omit<AmpacityGiven, "size">, demand: ConductorDemand): { readonly size: Size; readonly ampacity: Ampacity } | null {
-  for (const size of SIZES.slice(SIZES.indexOf("14"))) {
-    const { short, ampacity: found } = shortfalls({ ...given, size }, demand);
-    if (short.length === 0 && found) return { size, ampacity: found };
+const OPEN_SIZES = SIZES.slice(SIZES.indexOf("14"));
+/** Doubles this far apart, as a part of either, are told apart without decimals: their own error is under a thousandth of it. */
+const PLAINLY = 1 - 1e-9;
+
+/** The smallest size from 14 AWG up that meets every test by {@link shortfalls}, or null when none does. */
+export function leastSize(given: Omit<AmpacityGiven, "size">, demand: ConductorDemand): Size | null {
+  const load = Number(demand.load) * PLAINLY;
+  const terminalLoad = Number(demand.terminalLoad) * PLAINLY;
+  const { material, edition } = given;
+  const cellsOf = ampacityCells(given);
+  for (const size of OPEN_SIZES) {
+    const cells = cellsOf(size);
+    if (cells === null) continue;
+    const near = nearAmperes(cells);
+    if (near.terminal < terminalLoad || near.allowed < load) continue;
+    if (shortOf(ampacityAmperes(cells), { size, material, edition }, demand).length === 0) return size;
   }
   return null;
+}
+
+/** As {@link leastSize}, with its ampacity. */
+export function leastConductor(given: Omit<AmpacityGiven, "size">, demand: ConductorDemand): { readonly size: Size; readonly ampacity: Ampacity } | null {
+  const size = leastSize(given, demand);
+  const found = size && ampacity({ ...given, size });
+  return size && found ? { size, ampacity: found } : null;
 }

@@ -9,8 +9,8 @@ import { type Worked, worked } from "../worked.js";
 import { conductorCell } from "./raceway-fill.js";
 
 const NOTE = { sections: everyEdition("Chapter 9 Table 1, informational note on jamming"), standing: "published" } as const;
-/** A bend leaves a raceway oval, so makers of cable reckon with 5 % more bore (https://www.cableizer.com/documentation/JR_p/). */
-const OVAL = citeOther("Cable makers' practice", "5 % for the oval bore of a bend", "one-source");
+/** A bend leaves a raceway oval, so makers of cable reckon with 5 % more bore. */
+const OVAL = citeOther("Cable makers' practice", "5 % for the oval bore of a bend", "memory");
 
 export interface JamRatio {
   /** Bore over conductor in a straight raceway: the ratio of the code's note. */

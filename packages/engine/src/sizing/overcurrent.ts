@@ -9,7 +9,8 @@ const STANDARD = { sections: everyEdition("240.6(A)"), standing: "published" } a
 
 /** The next standard rating at or above a current; null above 600 A, which this table does not reach. */
 export function standardRatingAtLeast(amperes: Numeric, edition: Edition): number | null {
-  return STANDARD_RATINGS[edition].find((rating) => decimal(amperes).lte(rating)) ?? null;
+  const needed = decimal(amperes);
+  return STANDARD_RATINGS[edition].find((rating) => needed.lte(rating)) ?? null;
 }
 
 /**

@@ -4,21 +4,25 @@ import { compareSizes, type Size } from "../tables/size.js";
 
 /** Whether two stretches that follow one another are one pull: raceways, no box between, the same conductors. Splices only in boxes, 300.15. */
 export function isOnePull(run: Run, before: Segment, after: Segment): boolean {
-  const boxBetween = run.boxes.some((box) => box.after === before.name);
   const alike =
     before.conductors.insulation === after.conductors.insulation &&
     before.conductors.material === after.conductors.material &&
     (before.sets ?? 1) === (after.sets ?? 1);
-  return !boxBetween && alike && !isCable(before.method) && !isCable(after.method);
+  return !boxBetween(run, before) && alike && !isCable(before.method) && !isCable(after.method);
 }
 
-/** Least sizes raised so that a pull has one size throughout: the largest any part of it needs. null stays where nothing serves. */
+/** Whether a cable goes on from one stretch into the next. */
+const isOneCable = (run: Run, before: Segment, after: Segment) => isCable(before.method) && before.method === after.method && !boxBetween(run, before);
+
+const boxBetween = (run: Run, before: Segment) => run.boxes.some((box) => box.after === before.name);
+
+/** Least sizes raised so that a pull, and a cable, has one size throughout: the largest any part of it needs. null stays where nothing serves. */
 export function raiseOverPulls(run: Run, least: readonly (Size | null)[]): (Size | null)[] {
   const raised = [...least];
   const larger = (a: Size | null, b: Size | null) => (a === null || b === null ? null : compareSizes(a, b) >= 0 ? a : b);
   const join = (i: number, j: number) => {
     const [one, other] = [run.route[Math.min(i, j)]!, run.route[Math.max(i, j)]!];
-    if (isOnePull(run, one, other)) raised[j] = larger(raised[j]!, raised[i]!);
+    if (isOnePull(run, one, other) || isOneCable(run, one, other)) raised[j] = larger(raised[j]!, raised[i]!);
   };
   for (let i = 1; i < raised.length; i++) join(i - 1, i);
   for (let i = raised.length - 1; i > 0; i--) join(i, i - 1);

@@ -3,10 +3,10 @@ import { Decimal, decimal, type Numeric, print } from "../quantity.js";
 import { type Worked, worked } from "../worked.js";
 
 const WEDGING = citeOther("Mechanics of a cable pull", "three conductors press the wall more than their weight: 1 + 4/3 (d/(D − d))²", "memory");
-/** Copper by two sources (iewc technical guide, tensioncalculator.com); aluminum and the grip by one of them each. */
+/** Copper, the grip and the sidewall by the IEWC technical guide on pulling tensions; aluminum from memory. */
 const METAL = {
-  copper: { each: "0.008", source: citeOther("ICEA guidance as cable makers print it", "0.008 lbf a circular mil of copper", "published") },
-  aluminum: { each: "0.006", source: citeOther("ICEA guidance as cable makers print it", "0.006 lbf a circular mil of aluminum", "one-source") },
+  copper: { each: "0.008", source: citeOther("ICEA guidance as cable makers print it", "0.008 lbf a circular mil of copper", "one-source") },
+  aluminum: { each: "0.006", source: citeOther("ICEA guidance as cable makers print it", "0.006 lbf a circular mil of aluminum", "memory") },
 } as const;
 const BASKET = citeOther("ICEA guidance as cable makers print it", "1,000 lbf on a basket grip", "one-source");
 const SIDEWALL_LIMIT = citeOther("ICEA guidance as cable makers print it", "300 lbf a foot of bend radius", "one-source");

@@ -2,11 +2,11 @@ import { citeOther } from "../basis/citation.js";
 import { Decimal, decimal, type Numeric, print } from "../quantity.js";
 import { type Worked, worked } from "../worked.js";
 
-/** None of this is the electrical code's: it is mechanics (tools.gera.services, machinecalcs.com: the same formulas). */
-const STRAIGHT = citeOther("Mechanics of a cable pull", "straight: T = T1 + w L μ", "published");
-const BEND = citeOther("Mechanics of a cable pull", "bend: T = T1 e^(μθ)", "published");
+/** None of this is the electrical code's: it is mechanics; the bend is Euler's rope on a drum. */
+const STRAIGHT = citeOther("Mechanics of a cable pull", "straight: T = T1 + w L μ", "memory");
+const BEND = citeOther("Mechanics of a cable pull", "bend: T = T1 e^(μθ)", "memory");
 const RISE = citeOther("Mechanics of a cable pull", "climb adds the weight of the rise", "memory");
-const SIDEWALL = citeOther("Mechanics of a cable pull", "sidewall pressure: P = T / R", "published");
+const SIDEWALL = citeOther("Mechanics of a cable pull", "sidewall pressure: P = T / R", "memory");
 
 /** Lengths in ft, `riseFt` the climb in the direction of the pull (less than 0 going down); a bend's radius in in, to its centre line. */
 export type PullPart =
@@ -39,12 +39,14 @@ export function pullingTension(given: {
   const drag = decimal(given.friction).times(given.pressing ?? 1);
   const steps: Worked[] = [];
   const sidewalls: Worked[] = [];
+  // The same bend comes again and again, and an exponential to 34 digits is dear.
+  const multipliers = new Map<string, Decimal>();
   let tension = decimal(given.startLbf ?? 0);
   for (const [i, part] of given.parts.entries()) {
     const step =
       part.kind === "straight"
         ? straight(`${given.id}.${i + 1}`, part, tension, drag, decimal(given.weight))
-        : bend(`${given.id}.${i + 1}`, part, tension, drag);
+        : bend(`${given.id}.${i + 1}`, part, tension, drag, multipliers);
     steps.push(step);
     tension = decimal(step.value);
     if (part.kind === "bend") sidewalls.push(sidewall(`${given.id}.${i + 1}.sidewall`, step, part.radiusIn));
@@ -70,12 +72,17 @@ function straight(id: string, part: Extract<PullPart, { kind: "straight" }>, bef
   });
 }
 
-function bend(id: string, part: Extract<PullPart, { kind: "bend" }>, before: Decimal, drag: Decimal): Worked {
-  const radians = decimal(part.degrees).times(Decimal.acos(-1)).div(180);
+const PI = Decimal.acos(-1);
+
+function bend(id: string, part: Extract<PullPart, { kind: "bend" }>, before: Decimal, drag: Decimal, multipliers: Map<string, Decimal>): Worked {
+  const radians = decimal(part.degrees).times(PI).div(180);
+  const degrees = String(part.degrees);
+  const multiplier = multipliers.get(degrees) ?? drag.times(radians).exp();
+  multipliers.set(degrees, multiplier);
   return worked({
     id,
     label: `Tension after a bend of ${print(part.degrees)}°`,
-    value: before.times(drag.times(radians).exp()).toSignificantDigits(8).toFixed(),
+    value: before.times(multiplier).toSignificantDigits(8).toFixed(),
     unit: "lbf",
     expression: `${print(before)} lbf × 2.71828 ^ (${print(drag, 4)} × ${print(radians, 4)})`,
     citations: [BEND],

@@ -8,7 +8,7 @@ import type { Size } from "../tables/size.js";
 import type { Worked } from "../worked.js";
 import { type Ampacity, type AmpacityGiven, ampacity } from "./ampacity.js";
 import { leastCover } from "./burial.js";
-import { type ConductorDemand, leastConductor } from "./conductor.js";
+import { type ConductorDemand, leastSize } from "./conductor.js";
 import { groundingConductor } from "./grounding.js";
 import { parallelAmpacity, parallelGrounding } from "./parallel.js";
 import { leastParallelConductor } from "./parallel-conductor.js";
@@ -23,6 +23,8 @@ export interface SegmentGiven {
   readonly rating: number;
   readonly demand: ConductorDemand;
   readonly terminalC: 60 | 75;
+  /** A 120 V branch circuit of 20 A or less behind a GFCI breaker, which may lie less deep. */
+  readonly small120V?: boolean;
   readonly basis: Basis;
 }
 
@@ -49,7 +51,7 @@ const setsOf = (segment: Segment) => segment.sets ?? 1;
 /** Least lawful size of a segment by itself; null when no size in the tables serves. */
 export function requiredSize(given: SegmentGiven): Size | null {
   const sets = setsOf(given.segment);
-  return sets > 1 ? leastParallelConductor(conditionsOf(given), given.demand, sets) : (leastConductor(conditionsOf(given), given.demand)?.size ?? null);
+  return sets > 1 ? leastParallelConductor(conditionsOf(given), given.demand, sets) : leastSize(conditionsOf(given), given.demand);
 }
 
 /** Works one segment with a size settled: ampacity, grounding, fill, bends and cover, each as a worked value in order. */
@@ -91,7 +93,10 @@ export function designSegment(
   if (together && sets > 1) steps.push(together.terminal, together.allowed);
   steps.push(grounding.worked);
   if (fill) steps.push(fill.area, fill.limit, fill.percent);
-  const cover = segment.place === "buried" ? leastCover({ id: `${id}.cover`, method: segment.method, place: segment.over, basis }) : null;
+  const cover =
+    segment.place === "buried"
+      ? leastCover({ id: `${id}.cover`, method: segment.method, place: segment.over, small120V: given.small120V ?? false, basis })
+      : null;
   if (cover) steps.push(cover);
   steps.push(...fasteningSteps(fastening));
   return {

@@ -45,12 +45,18 @@ export interface DropGiven {
 
 /** The volts of {@link voltageDrop} alone, for trying sizes. */
 export function lostVolts(given: DropGiven): Decimal {
-  return given.segments
-    .reduce(
-      (sum, { size, material, feet, parallel = 1 }) =>
-        sum.plus(ohmsPerFoot(size, material, given).ohms.times(feet).times(given.current).times(2).div(parallel)),
-      new Decimal(0),
-    )
+  return sumVolts(
+    given,
+    given.segments.map((segment) => ({ segment, ohms: ohmsPerFoot(segment.size, segment.material, given).ohms })),
+  );
+}
+
+function sumVolts({ current }: DropGiven, parts: readonly { readonly segment: DropSegment; readonly ohms: Decimal }[]): Decimal {
+  return parts
+    .reduce((sum, { segment: { feet, parallel = 1 }, ohms }) => {
+      const volts = ohms.times(feet).times(current).times(2);
+      return sum.plus(parallel === 1 ? volts : volts.div(parallel));
+    }, new Decimal(0))
     .toSignificantDigits(12);
 }
 
@@ -64,7 +70,7 @@ export function voltageDrop(given: DropGiven & { readonly id: string; readonly l
   return worked({
     id: given.id,
     label: given.label,
-    value: lostVolts(given).toFixed(),
+    value: sumVolts(given, parts).toFixed(),
     unit: "V",
     expression: parts
       .map(

@@ -28,11 +28,27 @@ export interface CodeTable<Column extends string = string> {
 
 /** Reads one cell with its citation; null where the page is blank or has no such row. A column that is not of the table is a bug. */
 export function readCell<Column extends string>(table: CodeTable<Column>, row: string, column: Column, edition: Edition): Cell | null {
+  const known = READ.get(table) ?? remember(table);
+  const key = `${edition}|${column}|${row}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
   const at = table.columns.indexOf(column);
   if (at < 0) throw new RangeError(`${table.id} has no column ${column}`);
-  const value = table.rows[row]?.[at] ?? null;
+  // Only what the table has is kept: rows that it lacks are without end.
+  const value = Object.hasOwn(table.rows, row) ? (table.rows[row]?.[at] ?? null) : null;
   if (value === null) return null;
-  return { table: table.id, row, column, value, citation: citeTable(table, row, column, edition) };
+  const citation = Object.freeze(citeTable(table, row, column, edition));
+  const cell = Object.freeze({ table: table.id, row, column, value, citation });
+  known.set(key, cell);
+  return cell;
+}
+
+/** Cells read before, of each table: tables never change, and the same few cells are read for every size tried. */
+const READ = new WeakMap<CodeTable, Map<string, Cell>>();
+function remember(table: CodeTable): Map<string, Cell> {
+  const known = new Map<string, Cell>();
+  READ.set(table, known);
+  return known;
 }
 
 /** Of rows named by a number, the least that is at or above a value: for bands named by their top. */
@@ -45,7 +61,14 @@ export function rowFrom(table: CodeTable, value: number): string | null {
   return numericRows(table).findLast((row) => value >= Number(row)) ?? null;
 }
 
-const numericRows = (table: CodeTable) => Object.keys(table.rows).sort((a, b) => Number(a) - Number(b));
+const NUMERIC_ROWS = new WeakMap<CodeTable, readonly string[]>();
+function numericRows(table: CodeTable): readonly string[] {
+  const known = NUMERIC_ROWS.get(table);
+  if (known !== undefined) return known;
+  const rows = Object.keys(table.rows).sort((a, b) => Number(a) - Number(b));
+  NUMERIC_ROWS.set(table, rows);
+  return rows;
+}
 
 function citeTable(table: CodeTable, row: string, column: string, edition: Edition): Citation {
   const group = table.groups.find((g) => (g.rows?.includes(row) ?? true) && (g.columns?.includes(column) ?? true));

@@ -57,7 +57,7 @@ export const METAL_BOX = {
     },
     { where: "http://forums.mikeholt.com/showthread.php?t=62057", confirms: "4 × 1-1/2 square = 21 in³" },
     { where: "https://jbjsupply.com/product-p/hub-911-4.htm", confirms: "4 × 2-1/8 square = 30.3 in³" },
-    { where: "https://zensupply.com/", confirms: "4 × 1-1/2 octagon = 15.5 in³" },
+    { where: "Eaton Crouse-Hinds, its 4 in octagon box 1-1/2 in deep, as distributors list it", confirms: "4 × 1-1/2 octagon = 15.5 in³" },
     { where: "https://www.ncertpoint.com/2022/01/how-wide-is-single-gang-box.html", confirms: "3 × 2 device boxes: 7.5, 10, 12.5 in³" },
     {
       where: "a transcription of the whole table in a public code repository",

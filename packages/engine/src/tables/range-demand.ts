@@ -48,7 +48,6 @@ export const RANGE_DEMAND = {
   ],
   sources: [
     { where: "https://flylib.com/books/en/2.419.1/example_no_d1_a_one_family_dwelling.html", confirms: "C: one 12 kW range 8 kW" },
-    { where: "https://electricalexamseminars.com/?p=6711", confirms: "C: one range 8 kW; Note 1: 5 % a kW over 12" },
     { where: "http://www.electrical-knowhow.com/2013/02/receptacle-branch-circuit-design_24.html", confirms: "A: one appliance 80 %" },
     { where: "https://forums.mikeholt.com/threads/notes-for-table-220-55.40564/latest", confirms: "A and B: one appliance 80 %; columns added" },
     { where: "https://flylib.com/books/en/2.419.1/example_no_d4_b_optional_calculation_for_multifamily_dwelling.html", confirms: "B: one appliance 80 %" },

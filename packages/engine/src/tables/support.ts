@@ -74,11 +74,14 @@ export const PVC_SUPPORT = {
     "5": ["7"],
     "6": ["8"],
   },
-  groups: [{ rows: ["2-1/2", "3", "3-1/2", "4", "5"], standing: "memory" }, { rows: ["6"], standing: "one-source" }, { standing: "published" }],
+  groups: [
+    { rows: ["1-1/4", "1-1/2", "2-1/2", "3", "3-1/2", "4", "5"], standing: "memory" },
+    { rows: ["3/4", "1", "6"], standing: "one-source" },
+    { standing: "published" },
+  ],
   sources: [
     { where: "https://www.tobycarveryshoecharms.com/how-often-should-conduit-be-supported.html", confirms: "1/2-1: 3 ft, 2: 5 ft, 6: 8 ft" },
     { where: "http://www.nh.gov/safety/divisions/firesafety/building/electrician/deficiencies/1999/6.html", confirms: "1/2: 3 ft, 2: 5 ft" },
-    { where: "https://masterelectricianexamprep.examzify.com/question/for-straight-horizontal-runs-of-d35b50b7c9919753", confirms: "1-1/2: 5 ft" },
   ],
 } as const satisfies CodeTable;
 

@@ -18,6 +18,16 @@ export function assumptionsPart(assumptions: Design["assumptions"]): Block[] {
   return [
     heading("Assumptions"),
     paragraph(`Correct any that is wrong in the job file and make the packet again.${starred ? ` * ${PRACTICE.replace(/[()]/g, "")}.` : ""}`),
-    { kind: "brief", entries: [...said].map(([text, places]) => ({ title: [...places].join("; "), text })) },
+    { kind: "brief", entries: byPlace(said) },
   ];
+}
+
+/** What was assumed at the same places, in one entry. */
+function byPlace(said: ReadonlyMap<string, ReadonlySet<string>>): readonly { readonly title: string; readonly text: string }[] {
+  const found = new Map<string, string[]>();
+  for (const [text, places] of said) {
+    const title = [...places].join("; ");
+    found.set(title, [...(found.get(title) ?? []), text]);
+  }
+  return [...found].map(([title, texts]) => ({ title, text: texts.join("; ") }));
 }

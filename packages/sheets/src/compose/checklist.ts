@@ -1,7 +1,8 @@
 import { type Citation, CORRECTIONS, type Design, type InspectionPart, inspectionChecklist } from "@branchwork/engine";
 import type { Overlay } from "../overlay/schema.js";
 import { type Block, blanks, type Checklist, type Draft, heading, paragraph, table, withWidths } from "./packet.js";
-import { sectionHead, sectionOrDash } from "./worked-lines.js";
+import { SHEETS } from "./sheet-titles.js";
+import { sectionOrDash } from "./worked-lines.js";
 
 type Item = Checklist["items"][number];
 
@@ -22,12 +23,29 @@ function partsOf(design: Design, overlay: Overlay | null): readonly { readonly p
         (line): Item => ({
           section: line.section,
           look: line.look,
-          show: [line.show, ...localNotes(overlay, line.id)].filter((x) => x !== undefined).join("; "),
+          show: [line.show, ...localNotes(overlay, line.id)]
+            .filter((x) => x !== undefined)
+            .join("; ")
+            .replace(/\.$/, ""),
           how: "",
         }),
       );
-    return { part, items: [...items, ...local] };
+    return { part, items: [...joined(items), ...local] };
   });
+}
+
+/** Lines that ask the same of several stretches or boxes become one that names them all, where the first of them stood. */
+function joined(items: readonly Item[]): readonly Item[] {
+  const alike = new Map<string, { readonly item: Item; readonly names: string[]; readonly asks: string }>();
+  for (const item of items) {
+    const at = item.look.indexOf(": ");
+    const asks = item.look.slice(at + 2);
+    const key = JSON.stringify([item.section, asks, item.show, item.how]);
+    const same = at < 0 ? undefined : alike.get(key);
+    if (same === undefined) alike.set(at < 0 ? JSON.stringify(item) : key, { item, names: at < 0 ? [] : [item.look.slice(0, at)], asks });
+    else if (!same.names.includes(item.look.slice(0, at))) same.names.push(item.look.slice(0, at));
+  }
+  return [...alike.values()].map(({ item, names, asks }) => (names.length < 2 ? item : { ...item, look: `${names.join("; ")}: ${asks}` }));
 }
 
 /** What the jurisdiction notes of one of its checklist lines. */
@@ -51,20 +69,19 @@ function withoutOnly(look: string, only: string | undefined): string {
 export function checklistSheet(design: Design, overlay: Overlay | null): Draft {
   const contacts = (overlay?.contacts ?? []).map((c) => `${c.name} ${c.phone}${c.hours === undefined ? "" : ` (${c.hours})`}`);
   return {
-    title: "Inspection checklist",
+    title: SHEETS.checklist,
     blocks: [
       paragraph(
         "Do not cover, backfill or energize anything before its stage has passed. The inspector decides what is seen and when. Panel fronts come off by a qualified person only. † from memory: verify in the adopted text; ‡ one source; * common practice, no source.",
       ),
       ...(contacts.length === 0 ? [] : [paragraph(`To ask for an inspection: ${contacts.join("; ")}.`)]),
       ...partsOf(design, overlay).flatMap(({ part, items }): Block[] => [
-        paragraph(part.hold),
         {
           kind: "checklist",
-          caption: part.title,
-          sectionHead: sectionHead(design.edition),
+          caption: `${part.title}. ${part.hold}`,
+          sectionHead: `NFPA 70-${design.edition}`,
           items,
-          sign: ["Stage passed: inspector", "Date", "Remarks"],
+          sign: [`${part.title.split(",")[0]} passed: inspector`, "Date", "Remarks"],
         },
       ]),
     ],
@@ -76,7 +93,7 @@ export function inspectionCardSheet(design: Design, overlay: Overlay | null): Dr
   const { project } = design.job;
   const stages = partsOf(design, overlay).map(({ part, items }) => [part.title, String(items.length), part.hold.replace("HOLD: ", ""), "", "", "", ""]);
   return {
-    title: "Inspection card",
+    title: SHEETS.card,
     blocks: [
       paragraph(`Keep this card at the work, to be seen from the street with the house number: ${project.site}. Owner: ${project.owner}.`),
       blanks("Permit number", "Issued", "Expires", "Inspections are asked for at"),
@@ -117,7 +134,7 @@ const REPLY_ROWS = 12;
 export function correctionResponseSheet(): Draft {
   const empty = Array.from({ length: REPLY_ROWS }, (_, i) => [String(i + 1), "", "", "", ""]);
   return {
-    title: "Response to corrections",
+    title: SHEETS.response,
     blocks: [
       paragraph(
         "One row for each correction, in the reviewer's numbering. Say what was changed and on which sheet; mark the change there with its revision number.",

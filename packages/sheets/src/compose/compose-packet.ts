@@ -1,22 +1,28 @@
-import type { Design } from "@branchwork/engine";
+import type { Design, PriceBook } from "@branchwork/engine";
 import { drawOneLine } from "../drawing/one-line.js";
 import { overlayCautions } from "../overlay/age.js";
 import { basisFrom } from "../overlay/apply.js";
 import type { Overlay } from "../overlay/schema.js";
 import type { AmendmentTargets } from "../overlay/targets.js";
-import { loadSheet, runSheet } from "./calculations.js";
+import { calculationsSheet, loadSheet } from "./calculations.js";
 import { checklistSheet, correctionResponseSheet, inspectionCardSheet } from "./checklist.js";
-import { coverSheet, preparerOf, refusalSheet, statementsSheet } from "./cover.js";
+import { coverSheet, preparerOf, refusalSheet, shortCover, statementsSheet } from "./cover.js";
 import { feesSheet } from "./fees.js";
 import { findingsSheet } from "./findings.js";
+import { takenBy } from "./intake.js";
 import { jurisdictionSheet, sheetNotes } from "./jurisdiction.js";
 import { labelsSheet } from "./labels.js";
-import { type Draft, drawing, type Packet } from "./packet.js";
+import { materialsSheet } from "./materials.js";
+import { type Draft, drawing, type Named, type Packet } from "./packet.js";
+import { PACKET_SETS, type PacketSet, SET_LETTERS, SET_NAMES } from "./packet-set.js";
 import { faultTableSheet, readingsSheet } from "./readings.js";
 import { directorySheets, schedulesSheet } from "./schedules.js";
 import { plotBlocks, sectionsSheet } from "./sections.js";
+import { SHEETS, type SheetName } from "./sheet-titles.js";
 import { sitePlanSheet } from "./site.js";
+import { troubleSheet } from "./trouble.js";
 import { useLimitsSheet } from "./use-limits.js";
+import { workSheet } from "./work.js";
 
 export interface PacketParts {
   readonly design: Design;
@@ -25,54 +31,59 @@ export interface PacketParts {
   readonly date: string;
   /** What the overlay's amendments are compared with. */
   readonly targets?: AmendmentTargets;
+  /** The submittal when left out. */
+  readonly set?: PacketSet;
+  /** Prices for the owner's list of materials. */
+  readonly prices?: PriceBook;
 }
 
-/** The whole packet as plain data. While a check fails or an amendment does not fit, the first sheet is a refusal. */
-export function composePacket({ design, overlay, date, targets }: PacketParts): Packet {
+/** The sheets of each set after its cover, in order. */
+const SETS: Readonly<Record<PacketSet, readonly SheetName[]>> = {
+  submittal: ["statements", "site", "oneLine", "sections", "load", "calculations", "schedules", "panel", "jurisdiction", "fees", "findings"],
+  field: ["checklist", "card", "response", "readings", "faultTable", "labels"],
+  owner: ["work", "materials", "useLimits", "trouble"],
+};
+/** For the applicant alone, so in the owner's set where the submittal does not take them. */
+const APPLICANTS: readonly SheetName[] = ["jurisdiction", "fees"];
+
+/** One set of the packet as plain data. While a check fails or an amendment does not fit, its first sheet is a refusal. */
+export function composePacket({ design, overlay, date, targets, set = "submittal", prices }: PacketParts): Packet {
   const basis = basisFrom(overlay, design.edition, targets);
   const ready = design.ready && basis.issues.length === 0;
-  const drawings = drawOneLine(design);
-  const plots = plotBlocks(design);
-  const sections = sectionsSheet(design);
-  const site = sitePlanSheet(design);
-  const faults = faultTableSheet(design);
-  const limits = useLimitsSheet(design);
-  const fees = feesSheet(design, overlay, date);
-  const before: Draft[] = ready ? [] : [refusalSheet(design, basis.issues)];
-  const computed: Draft[] = [
-    statementsSheet(design, overlay),
-    ...(site === null ? [] : [site]),
-    ...drawings.map(
-      (svg, index): Draft => ({
-        title: drawings.length === 1 ? "One-line diagram" : `One-line diagram, part ${index + 1}`,
-        blocks: [drawing(svg)],
-      }),
-    ),
-    ...(sections === null ? [] : [sections]),
-    loadSheet(design, plots.load),
-    ...design.feeders.map((f) => runSheet(f, "Feeder", undefined)),
-    ...design.circuits.map((c) => runSheet(c, "Circuit", plots.profiles.get(c.circuit.id))),
-    schedulesSheet(design),
-    ...directorySheets(design),
-    checklistSheet(design, overlay),
-    inspectionCardSheet(design, overlay),
-    correctionResponseSheet(),
-    readingsSheet(design),
-    ...(faults === null ? [] : [faults]),
-    ...(limits === null ? [] : [limits]),
-    labelsSheet(design),
-    ...(fees === null ? [] : [fees]),
-    findingsSheet(design),
-  ];
+  const computed = computedSheets({ design, overlay, date, prices: prices ?? null });
+  const jurisdictionFor = (where: (title: string) => string | null) => jurisdictionSheet({ overlay, basis, design, date, where });
   // The jurisdiction sheet names the sheets that answer what is asked, so it is made when they are known.
-  const jurisdiction = jurisdictionSheet({ overlay, basis, design, date, titles: computed.map((draft) => draft.title) });
-  const after = computed.toSpliced(-1, 0, jurisdiction).map((draft): Draft => ({ ...draft, blocks: [...draft.blocks, ...sheetNotes(overlay, draft.title)] }));
-  const id = (index: number) => `P-${index + 1}`;
-  const titles = [...before.map((d) => d.title), "Cover", ...after.map((d) => d.title)].map((title, index) => ({ id: id(index), title }));
-  const drafts = [...before, coverSheet(design, overlay, ready, titles, overlay === null ? [] : overlayCautions(overlay, date)), ...after];
+  const unplaced = jurisdictionFor(() => null);
+  const offered = inOrder(
+    [...computed, ...(unplaced === null ? [] : [{ name: "jurisdiction", draft: unplaced } satisfies Named])],
+    PACKET_SETS.flatMap((each) => SETS[each]),
+  );
+  const sets = splitInSets(offered, overlay);
+  const where = (title: string): string | null => {
+    const standsIn = (name: PacketSet) => sets[name].find(({ draft }) => draft.title.startsWith(title));
+    const here = standsIn(set);
+    if (here !== undefined) return here.draft.title;
+    const other = PACKET_SETS.find((name) => standsIn(name) !== undefined);
+    return other === undefined ? null : `${standsIn(other)!.draft.title} (${SET_NAMES[other].toLowerCase()})`;
+  };
+  const after = sets[set].map(({ name, draft }): Draft => {
+    const made = (name === "jurisdiction" ? jurisdictionFor(where) : null) ?? draft;
+    return { ...made, blocks: [...made.blocks, ...sheetNotes(overlay, made.title)] };
+  });
+  const before: Draft[] = ready ? [] : [refusalSheet(design, basis.issues)];
+  const id = (index: number) => `${SET_LETTERS[set]}-${index + 1}`;
+  const titles = [...before.map((d) => d.title), SHEETS.cover, ...after.map((d) => d.title)].map((title, index) => ({ id: id(index), title }));
+  const given = { design, overlay, ready, titles };
+  const COVERS: Readonly<Record<PacketSet, () => Draft>> = {
+    submittal: () => coverSheet({ ...given, left: sets.left, overlayCautions: overlay === null ? [] : overlayCautions(overlay, date) }),
+    field: () => shortCover(given, "For the work and for whoever inspects it: keep it on site until the final has passed.", true),
+    owner: () => shortCover(given, "For the owner: what to do and buy in which order, and how the finished work is used. Keep it with the house.", false),
+  };
+  const drafts = [...before, COVERS[set](), ...after];
   const { project } = design.job;
   return {
     title: project.title,
+    set: SET_NAMES[set],
     ready,
     foot: {
       project: project.title,
@@ -87,4 +98,53 @@ export function composePacket({ design, overlay, date, targets }: PacketParts): 
     },
     sheets: drafts.map((draft, index) => ({ ...draft, id: id(index), number: String(index + 1), of: String(drafts.length) })),
   };
+}
+
+const inOrder = (sheets: readonly Named[], order: readonly SheetName[]): readonly Named[] =>
+  order.flatMap((name) => sheets.filter((sheet) => sheet.name === name));
+
+/** Which sheets go into which set, and the titles of what the intake leaves out of the submittal. */
+function splitInSets(offered: readonly Named[], overlay: Overlay | null): Readonly<Record<PacketSet, readonly Named[]>> & { readonly left: readonly string[] } {
+  const of = (names: readonly SheetName[]) => offered.filter(({ name }) => names.includes(name));
+  const { taken, left } = takenBy(overlay?.intake, offered, SETS.submittal);
+  const applicants = left.filter(({ name }) => APPLICANTS.includes(name));
+  return { submittal: taken, field: of(SETS.field), owner: [...of(SETS.owner), ...applicants], left: left.map(({ draft }) => draft.title) };
+}
+
+/** Every sheet that comes from the design, of whatever set. */
+function computedSheets(given: {
+  readonly design: Design;
+  readonly overlay: Overlay | null;
+  readonly date: string;
+  readonly prices: PriceBook | null;
+}): readonly Named[] {
+  const { design, overlay, date, prices } = given;
+  const plots = plotBlocks(design);
+  const drawings = drawOneLine(design);
+  const made: readonly (readonly [SheetName, Draft | null])[] = [
+    ["statements", statementsSheet(design, overlay)],
+    ["site", sitePlanSheet(design)],
+    ...drawings.map((svg, i): readonly [SheetName, Draft] => [
+      "oneLine",
+      { title: drawings.length === 1 ? SHEETS.oneLine : `${SHEETS.oneLine}, part ${i + 1}`, blocks: [drawing(svg)] },
+    ]),
+    ["sections", sectionsSheet(design)],
+    ["load", loadSheet(design, plots.load)],
+    ["calculations", calculationsSheet(design, plots.profiles)],
+    ["schedules", schedulesSheet(design)],
+    ...directorySheets(design).map((draft): readonly [SheetName, Draft] => ["panel", draft]),
+    ["fees", feesSheet(design, overlay, date)],
+    ["findings", findingsSheet(design)],
+    ["checklist", checklistSheet(design, overlay)],
+    ["card", inspectionCardSheet(design, overlay)],
+    ["response", correctionResponseSheet()],
+    ["readings", readingsSheet(design)],
+    ["faultTable", faultTableSheet(design)],
+    ["labels", labelsSheet(design)],
+    ["work", workSheet(design)],
+    ["materials", materialsSheet(design, prices)],
+    ["useLimits", useLimitsSheet(design)],
+    ["trouble", troubleSheet(design)],
+  ];
+  return made.flatMap(([name, draft]) => (draft === null ? [] : [{ name, draft }]));
 }

@@ -5,6 +5,7 @@ import type { Overlay } from "../overlay/schema.js";
 import { assumptionsPart } from "./assumptions.js";
 import { cautions } from "./cautions.js";
 import { type Block, blanks, type Draft, heading, paragraph, table, together, withWidths } from "./packet.js";
+import { SHEETS } from "./sheet-titles.js";
 import { statementBlocks } from "./statements.js";
 import { sectionHead, sectionOrDash, valueWithUnit } from "./worked-lines.js";
 
@@ -25,7 +26,7 @@ export function refusalSheet(design: Design, issues: readonly AmendmentIssue[]):
     ...issues.map((i) => ({ title: `Jurisdiction overlay, ${i.path}.`, lines: [`${i.what}.`, `To mend it: ${i.mend}.`] })),
   ];
   return {
-    title: "Not ready to submit",
+    title: SHEETS.refusal,
     blocks: [
       {
         kind: "boxed",
@@ -40,36 +41,50 @@ export function refusalSheet(design: Design, issues: readonly AmendmentIssue[]):
 /** More than this many would push the sheet index off the cover. */
 const MOST_ON_COVER = 6;
 
-/** Cover: scope, code basis, index, readiness. The titles are those of the whole set, in order. */
-export function coverSheet(
-  design: Design,
-  overlay: Overlay | null,
-  ready: boolean,
-  titles: readonly { readonly id: string; readonly title: string }[],
-  overlayCautions: readonly string[],
-): Draft {
+export interface CoverGiven {
+  readonly design: Design;
+  readonly overlay: Overlay | null;
+  readonly ready: boolean;
+  /** Of the whole set, in order. */
+  readonly titles: readonly { readonly id: string; readonly title: string }[];
+  readonly overlayCautions: readonly string[];
+  /** Titles of sheets that were made and are not in this set. */
+  readonly left: readonly string[];
+}
+
+const scopeOf = ({ job, circuits }: Design): string =>
+  job.project.scope ?? circuits.map((c) => `Install ${c.circuit.name}, ${c.rating} A, ${c.volts} V, from ${job.service.panel.name}.`).join(" ");
+
+/** What the job is, in one paragraph each. */
+function jobLines({ job }: Design): readonly Block[] {
+  const { project } = job;
+  return [
+    heading(project.title),
+    paragraph(
+      [
+        `Site: ${project.site}`,
+        ...(project.parcel === undefined ? [] : [`parcel: ${project.parcel}`]),
+        `owner: ${project.owner}`,
+        `prepared by: ${preparerOf(project.preparer)}`,
+      ].join("; "),
+    ),
+  ];
+}
+
+/** Cover of the submittal: scope, code basis, index, readiness. */
+export function coverSheet({ design, overlay, ready, titles, overlayCautions, left }: CoverGiven): Draft {
   const { project, code } = design.job;
-  const scope =
-    project.scope ?? design.circuits.map((c) => `Install ${c.circuit.name}, ${c.rating} A, ${c.volts} V, from ${design.job.service.panel.name}.`).join(" ");
   const use: Block[] = project.intended_use === undefined ? [] : [paragraph(`Intended use: ${project.intended_use}`)];
   const confirmed = code.confirmed_with_authority ? "confirmed with the authority" : "NOT yet confirmed with the authority: ask before submitting";
   return {
-    title: "Cover",
+    title: SHEETS.cover,
     blocks: [
-      heading(project.title),
-      paragraph(
-        [
-          `Site: ${project.site}`,
-          ...(project.parcel === undefined ? [] : [`parcel: ${project.parcel}`]),
-          `owner: ${project.owner}`,
-          `prepared by: ${preparerOf(project.preparer)}`,
-        ].join("; "),
-      ),
-      paragraph(`Scope of work: ${scope}`),
+      ...jobLines(design),
+      paragraph(`Scope of work: ${scopeOf(design)}`),
       ...use,
       paragraph(
         ready
-          ? "No check failed. What is to be looked at on site and the cautions on the findings sheet still stand."
+          ? "No check failed. What is to be looked at on site and the cautions among the findings still stand."
           : "NOT READY TO SUBMIT: see the first sheet.",
       ),
       withWidths(
@@ -81,7 +96,7 @@ export function coverSheet(
             [
               "Jurisdiction",
               overlay === null
-                ? "No overlay: local amendments not known, ask the authority"
+                ? "No overlay was used. Ask the authority for its amendments, forms, fees and inspection stages before submitting"
                 : `${overlay.name}; overlay ${overlay.id} last compared ${overlay.checked_on}${overlayCautions.length > 0 ? ". CAUTION: see the jurisdiction notes" : ""}`,
             ],
             ["Amendments", overlay === null || overlay.amendments.length === 0 ? "None entered" : overlay.amendments.map(amendmentWords).join("; ")],
@@ -91,6 +106,25 @@ export function coverSheet(
       ),
       serviceSummary(design),
       ...onSite(design),
+      { kind: "sheetIndex", caption: "Sheet index", entries: titles },
+      ...(left.length === 0 ? [] : [paragraph(`Available on request: ${left.join(", ")}.`)]),
+    ],
+  };
+}
+
+/** Cover of a set that is not handed in: what the job is, whether it is ready, the cautions, the index. */
+export function shortCover({ design, overlay, ready, titles }: Omit<CoverGiven, "left" | "overlayCautions">, what: string, look: boolean): Draft {
+  return {
+    title: SHEETS.cover,
+    blocks: [
+      ...jobLines(design),
+      paragraph(`Scope of work: ${scopeOf(design)}`),
+      paragraph(what),
+      paragraph(
+        `By NFPA 70-${design.edition}${overlay === null ? "; no jurisdiction overlay was used: ask the authority for its amendments" : `; ${overlay.name}`}. ${ready ? "No check failed." : "NOT READY: see the first sheet. Buy and build nothing from this set."}`,
+      ),
+      cautions(),
+      ...(look ? lookList(design) : []),
       { kind: "sheetIndex", caption: "Sheet index", entries: titles },
     ],
   };
@@ -135,11 +169,22 @@ function onSite(design: Design): Block[] {
   ];
 }
 
+/** Everything that is to be looked at on site, close-set. */
+function lookList(design: Design): Block[] {
+  const found = new Map<string, string[]>();
+  for (const f of design.findings) if (f.verdict === "needs-person") found.set(f.look, [...(found.get(f.look) ?? []), f.subject]);
+  if (found.size === 0) return [];
+  return [
+    heading("To be looked at on site"),
+    { kind: "brief", runOn: true, entries: [...found].map(([look, subjects]) => ({ title: [...new Set(subjects)].join("; "), text: `${look}.` })) },
+  ];
+}
+
 /** Cautions, assumptions, and statements to be signed. */
 export function statementsSheet(design: Design, overlay: Overlay | null): Draft {
   const { preparer } = design.job.project;
   return {
-    title: "Cautions, assumptions and statements",
+    title: SHEETS.statements,
     blocks: [
       cautions(),
       ...assumptionsPart(design.assumptions),

@@ -2,12 +2,13 @@ import type { Design } from "@branchwork/engine";
 import { feeRows, permitFees } from "../overlay/fees.js";
 import type { Overlay } from "../overlay/schema.js";
 import { type Block, type Draft, paragraph, table, withWidths } from "./packet.js";
+import { SHEETS } from "./sheet-titles.js";
 
 /** Fees by the overlay's schedule, visits and the permit's own terms; null where the overlay has none of them. */
 export function feesSheet(design: Design, overlay: Overlay | null, date: string): Draft | null {
   if (overlay === null) return null;
   const blocks = [...fees(design, overlay, date), ...visits(design, overlay), ...terms(overlay)];
-  return blocks.length === 0 ? null : { title: "Fees and inspections", blocks };
+  return blocks.length === 0 ? null : { title: SHEETS.fees, blocks };
 }
 
 function fees(design: Design, overlay: Overlay, date: string): readonly Block[] {

@@ -1,5 +1,6 @@
 import { type Design, type Finding, printCitation } from "@branchwork/engine";
 import { type Block, type Brief, type Draft, heading, paragraph, table, withWidths } from "./packet.js";
+import { SHEETS } from "./sheet-titles.js";
 import { sectionHead, sectionOrDash } from "./worked-lines.js";
 
 const ORDER = ["fail", "caution", "needs-person", "pass", "not-applicable"] as const satisfies readonly Finding["verdict"][];
@@ -37,8 +38,10 @@ function brief(findings: readonly Finding[], onlyCircuit: string | null): Brief 
   }
   const words = (found: ReadonlyMap<string, readonly string[]>) =>
     [...found].map(([says, places]) => [places.filter(Boolean).join(", "), says].filter(Boolean).join(": ")).join("; ");
-  return { kind: "brief", entries: [...entries].map(([title, found]) => ({ title, text: words(found) })) };
+  return { kind: "brief", entries: [...entries].map(([title, found]) => ({ title, text: ended(words(found)) })) };
 }
+
+const ended = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
 
 /** Where a job has one circuit its name goes without saying. */
 function place(subject: string, onlyCircuit: string | null): string {
@@ -68,10 +71,10 @@ export function findingsSheet(design: Design): Draft {
   const onlyCircuit = design.circuits.length === 1 ? (design.circuits[0]?.circuit.name ?? null) : null;
   const quietPart = (title: string, verdict: Finding["verdict"]): Block[] => {
     const quiet = sorted.filter((f) => f.verdict === verdict);
-    return quiet.length === 0 ? [] : [heading(title), brief(quiet, onlyCircuit)];
+    return quiet.length === 0 ? [] : [heading(title), { ...brief(quiet, onlyCircuit), runOn: verdict === "not-applicable" }];
   };
   return {
-    title: "Findings",
+    title: SHEETS.findings,
     blocks: [
       paragraph("What each check found. A check that passes is no approval; one from memory must be compared with the adopted text."),
       withWidths(

@@ -4,6 +4,7 @@ import { amendmentWords } from "../overlay/amendment-words.js";
 import type { AmendedBasis } from "../overlay/apply.js";
 import type { Overlay } from "../overlay/schema.js";
 import { type Block, type Draft, paragraph, table, withWidths } from "./packet.js";
+import { SHEETS } from "./sheet-titles.js";
 import { plainId } from "./worked-lines.js";
 
 const MODES: Readonly<Record<NonNullable<Overlay["intake"]>["mode"], string>> = {
@@ -21,23 +22,19 @@ const SIZES: Readonly<Record<NonNullable<Overlay["intake"]>["sheet_size"], strin
 const rows = (caption: string, head: readonly string[], widths: readonly number[], cells: readonly (readonly string[])[]): readonly Block[] =>
   cells.length === 0 ? [] : [withWidths(table(caption, head, cells), ...widths)];
 
-/** What the jurisdiction asks beyond the code: application, persons, amendments, limits, contacts. `titles` are those of the whole set. */
+/** What the jurisdiction asks beyond the code: application, persons, amendments, limits, contacts; null where no overlay says. `where` tells in which sheet of which set a title stands. */
 export function jurisdictionSheet(given: {
   readonly overlay: Overlay | null;
   readonly basis: AmendedBasis;
   readonly design: Design;
   readonly date: string;
-  readonly titles: readonly string[];
-}): Draft {
-  const { overlay, basis, design, date, titles } = given;
-  if (overlay === null)
-    return {
-      title: "Jurisdiction notes",
-      blocks: [paragraph("No jurisdiction overlay was used. Ask the authority for its amendments, forms, fees and inspection stages before submitting.")],
-    };
+  readonly where: (title: string) => string | null;
+}): Draft | null {
+  const { overlay, basis, design, date, where } = given;
+  if (overlay === null) return null;
   const { adoption } = overlay;
   return {
-    title: "Jurisdiction notes",
+    title: SHEETS.jurisdiction,
     blocks: [
       paragraph(`${overlay.name}. Last compared with the jurisdiction's own words on ${overlay.checked_on}; ask whether anything has changed.`),
       ...overlayCautions(overlay, date).map((caution) => paragraph(`CAUTION: ${caution}`)),
@@ -48,7 +45,7 @@ export function jurisdictionSheet(given: {
               `NFPA 70-${design.edition} is in force from ${adoption.from}; the day of ${plainId(adoption.governs)} decides (${adoption.citation}).${adoption.says === undefined ? "" : ` ${adoption.says}`}`,
             ),
           ]),
-      ...application(overlay, titles),
+      ...application(overlay, where),
       ...persons(overlay),
       ...rows("Notes", ["Concerns", "Note", "Source"], [18, 52, 30], notes(overlay, design)),
       ...amendments(overlay, basis),
@@ -64,7 +61,7 @@ export function jurisdictionSheet(given: {
   };
 }
 
-function application({ intake }: Overlay, titles: readonly string[]): readonly Block[] {
+function application({ intake }: Overlay, where: (title: string) => string | null): readonly Block[] {
   if (intake === undefined) return [];
   const { stamp_area: stamp } = intake;
   const copies = intake.copies === 0 ? "none on paper" : `${intake.copies} on paper`;
@@ -87,8 +84,7 @@ function application({ intake }: Overlay, titles: readonly string[]): readonly B
       ["Asked", "Where it is", "Done"],
       [52, 38, 10],
       intake.sheets.map(({ asks, sheet }) => {
-        const found = sheet === undefined ? undefined : titles.find((title) => title.startsWith(sheet));
-        return [asks, found ?? "not in this packet: bring it", ""];
+        return [asks, (sheet === undefined ? null : where(sheet)) ?? "not in this packet: bring it", ""];
       }),
     ),
   ];

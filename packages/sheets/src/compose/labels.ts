@@ -3,6 +3,7 @@ import { LINE_HEIGHT, wrap } from "../drawing/lettering.js";
 import { box, fitted, line, type Mark, type Drawing as MarkedDrawing, text } from "../drawing/marks.js";
 import { svgOfDrawing } from "../drawing/marks-svg.js";
 import { type Block, type Draft, figure, heading, paragraph, together } from "./packet.js";
+import { SHEETS } from "./sheet-titles.js";
 
 const INCH = 72;
 const MARGIN = 9;
@@ -25,7 +26,7 @@ export function labelsSheet(design: Design): Draft {
     ...design.circuits.map((c) => outletLabel(design, c)),
   ];
   return {
-    title: "Labels",
+    title: SHEETS.labels,
     blocks: [
       paragraph(
         "Print at 100 %, not fitted to the page, and measure the bar before cutting. A label outdoors must last where it is: paper does not. Sections 110.21(B), 110.22(A) and 408.4(A) (from memory: verify).",

@@ -1,6 +1,10 @@
+import type { SheetName } from "./sheet-titles.js";
+
 /** A packet as plain data: every leaf is a string ready to print, apart from the drawings, which are our own SVG. */
 export interface Packet {
   readonly title: string;
+  /** The set's name as each sheet's head prints it. */
+  readonly set: string;
   readonly ready: boolean;
   readonly foot: TitleBlock;
   readonly sheets: readonly Sheet[];
@@ -53,9 +57,10 @@ export interface Table {
   readonly widths: readonly string[];
   readonly rows: readonly { readonly cells: readonly string[]; readonly fresh: boolean }[];
 }
-/** A close-set list: one line of text an entry, led by its title. */
+/** A close-set list: one line of text an entry, led by its title; run on, all of it is one paragraph. */
 export interface Brief {
   readonly kind: "brief";
+  readonly runOn?: boolean;
   readonly entries: readonly { readonly title: string; readonly text: string }[];
 }
 export interface Checklist {
@@ -104,6 +109,11 @@ export interface Blanks {
 export interface Draft {
   readonly title: string;
   readonly blocks: readonly Block[];
+}
+/** A draft and which of the sheets it is. */
+export interface Named {
+  readonly name: SheetName;
+  readonly draft: Draft;
 }
 
 export const heading = (text: string): Heading => ({ kind: "heading", text });

@@ -11,7 +11,8 @@ import {
   type WiringShape,
 } from "@branchwork/engine";
 import { cautionsAtReadings } from "./cautions.js";
-import { type Block, blanks, type Draft, paragraph, type Table, table, together, withWidths } from "./packet.js";
+import { type Block, blanks, type Draft, heading, paragraph, type Table, table, together, withWidths } from "./packet.js";
+import { SHEETS } from "./sheet-titles.js";
 import { valueWithUnit } from "./worked-lines.js";
 
 const VOLTS_PLACES = 1;
@@ -34,7 +35,7 @@ function record(caption: string, bands: readonly Band[], shape: WiringShape): Ta
 }
 
 /** Outlets that the house feeds. An inlet is fed from its other end and must be dead while the house is on the utility. */
-const fedByHouse = (c: DesignedCircuit): boolean => c.circuit.serves !== "generator-inlet";
+export const fedByHouse = (c: DesignedCircuit): boolean => c.circuit.serves !== "generator-inlet";
 
 /** The record of readings to be taken before anything is plugged in, and then under a test load. */
 export function readingsSheet(design: Design): Draft {
@@ -42,7 +43,7 @@ export function readingsSheet(design: Design): Draft {
   const tests = fed.map((c) => ({ c, test: acceptanceTest(design, c) }));
   const bases = new Set(tests.flatMap(({ test }) => [...test.idle, ...test.loaded.flatMap((set) => set.bands)]).map((band) => printCitation(band.citation)));
   return {
-    title: "Acceptance test readings",
+    title: SHEETS.readings,
     blocks: [
       cautionsAtReadings(),
       paragraph(
@@ -87,7 +88,7 @@ function outletRecord(c: DesignedCircuit, test: AcceptanceTest): Block[] {
   ];
 }
 
-const SHAPES: Readonly<Record<WiringShape, string>> = {
+export const SHAPES: Readonly<Record<WiringShape, string>> = {
   "four-wire": "Two hots, neutral and ground",
   "one-hot": "One hot, neutral and ground",
   "two-hot": "Two hots and ground, no neutral",
@@ -101,7 +102,7 @@ export function faultTableSheet(design: Design): Draft | null {
   const shapes = tests.filter(({ test }, i) => tests.findIndex((other) => other.test.shape === test.shape) === i);
   if (shapes.length === 0) return null;
   return {
-    title: "What wrong readings mean",
+    title: SHEETS.faultTable,
     blocks: [
       {
         kind: "boxed",
@@ -129,11 +130,17 @@ export function faultTableSheet(design: Design): Draft | null {
               ["If you read", "Likely", "Do", "Stop"],
               shown.map((row) => [readsWords(row, test.shape), likelyWords(row), capital(row.toDo.replace(OFF_FIRST, "")), row.stop]),
             ),
-            ...[24, 26, 25, 25],
+            ...[26, 24, 25, 25],
           ),
-          paragraph(
-            `What a pass with nothing connected does not prove: ${hidden.map((row) => `${row.likely.split(":")[0]} (shown by: ${row.provedBy})`).join("; ")}.`,
-          ),
+          ...(hidden.length === 0
+            ? []
+            : [
+                heading("What a pass with nothing connected does not prove absent"),
+                {
+                  kind: "brief",
+                  entries: hidden.map((row) => ({ title: capital(row.likely.split(":")[0]!), text: `Shown by: ${row.provedBy}.` })),
+                } satisfies Block,
+              ]),
         ];
       }),
       paragraph("Readings are simulated at 120 V on each leg with a 10 MΩ meter unless said; yours will differ by what the supply and the cable are."),

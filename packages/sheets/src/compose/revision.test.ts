@@ -8,6 +8,7 @@ function packetOf(...sheets: readonly (readonly [string, readonly Block[]])[]): 
   const titles = sheets.map(([title], i) => ({ id: `P-${i + 1}`, title }));
   return {
     title: "Any",
+    set: "Submittal set",
     ready: true,
     foot: { project: "", owner: "", site: "", parcel: "", jurisdiction: "", edition: "", preparer: "", date: "", revision: { number: "", date: "", says: "" } },
     sheets: sheets.map(([title, blocks], i) => ({

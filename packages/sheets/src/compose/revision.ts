@@ -36,9 +36,10 @@ export function revisePacket({ packet, was, revision, changes }: Revised): Packe
   });
   const withdrawn = was.sheets.filter(({ title }) => !packet.sheets.some((sheet) => sheet.title === title)).map(({ title }) => title);
   const cover = sheets.findIndex(({ sheet }) => sheet.title === "Cover") + 1;
-  const id = (index: number): string => `P-${index < cover ? index + 1 : index + 2}`;
+  const [letter = "P"] = packet.sheets[0]?.id.split("-") ?? [];
+  const id = (index: number): string => `${letter}-${index < cover ? index + 1 : index + 2}`;
   const told = sheets.map(({ sheet, changed, isNew }, i) => ({ id: id(i), title: sheet.title, changed, isNew }));
-  const own = { id: `P-${cover + 1}`, title: `${mark} Revisions` };
+  const own = { id: `${letter}-${cover + 1}`, title: `${mark} Revisions` };
   const titles = [...told.slice(0, cover), { ...own, changed: false }, ...told.slice(cover)].map((t) => ({
     id: t.id,
     title: t.changed ? `${mark} ${t.title}` : t.title,

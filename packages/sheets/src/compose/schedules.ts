@@ -1,15 +1,21 @@
-import { type Design, type Panel, panelsOf, print, printSize } from "@branchwork/engine";
+import { type Design, type DesignedCircuit, type Panel, panelsOf, print, printSize, type Worked } from "@branchwork/engine";
+import { faultAtPanel } from "../drawing/fault-at-panel.js";
 import { svgOfDrawing } from "../drawing/marks-svg.js";
 import { drawPanelElevation } from "../drawing/panel-elevation.js";
-import { runsOf, tagsOf } from "../drawing/tags.js";
-import { type Draft, figure, table, withWidths } from "./packet.js";
+import { type AnyRun, runsOf, tagsOf } from "../drawing/tags.js";
+import { type Block, type Draft, figure, table, withWidths } from "./packet.js";
+import { SHEETS } from "./sheet-titles.js";
 import { plainId, valueWithUnit } from "./worked-lines.js";
 
 const yes = (value: boolean | undefined): string => (value === undefined ? "ask" : value ? "yes" : "no");
 
 /** Equipment, conductor, raceway and box schedules. */
 export function schedulesSheet(design: Design): Draft {
-  const { panel, rating, fault_current_kA } = design.job.service;
+  const { panel, rating } = design.job.service;
+  const atPanel = (id: string) => {
+    const fault = faultAtPanel(design, id);
+    return fault === null ? "" : `; fault current ${fault}`;
+  };
   const tags = tagsOf(design);
   const runs = runsOf(design);
   const segments = runs.flatMap((c) => c.segments.map((s, i) => ({ c, s, tag: tags.get(c.run.id)!.conductors[i]! })));
@@ -17,13 +23,14 @@ export function schedulesSheet(design: Design): Draft {
     [
       "Service",
       `${print(rating)} A`,
-      fault_current_kA === undefined ? "fault current not given: ask the utility" : `${print(fault_current_kA)} kA available`,
+      design.serviceFault === null ? "fault current not given: ask the utility" : `greatest fault current ${faultAtPanel(design, panel.id) ?? "not known"}`,
       "existing",
     ],
+    ...serviceConductorRows(design),
     [
       panel.name,
       `bus ${print(panel.bus)} A${panel.main === undefined ? ", no main" : `, main ${print(panel.main)} A`}`,
-      `${panel.spaces} spaces, ${panel.terminal_temperature} °C terminals`,
+      `${panel.spaces} spaces, ${panel.terminal_temperature} °C terminals${atPanel(panel.id)}`,
       "existing",
     ],
     ...design.feeders.flatMap((f) => [
@@ -31,24 +38,16 @@ export function schedulesSheet(design: Design): Draft {
       [
         f.feeder.panel.name,
         `bus ${print(f.feeder.panel.bus)} A${f.feeder.panel.main === undefined ? ", no main" : `, main ${print(f.feeder.panel.main)} A`}`,
-        `${f.feeder.panel.spaces} spaces; fed by ${f.feeder.name}; neutral isolated from equipment ground`,
+        `${f.feeder.panel.spaces} spaces; fed by ${f.feeder.name}; neutral isolated from equipment ground; neutral load ${valueWithUnit(f.neutralLoad)}; disconnect there ${yes(f.feeder.disconnect)}${atPanel(f.feeder.panel.id)}`,
         f.feeder.existing ? "existing" : "NEW",
       ],
     ]),
-    ...design.circuits.flatMap((c) => [
-      breakerRow(c, false),
-      [
-        c.circuit.name,
-        `${print(c.circuit.current)} A, ${c.volts} V`,
-        `${c.serves}; ${c.wires} wires with equipment ground; cover ${plainId(c.circuit.cover_plate ?? "not given")}`,
-        "NEW",
-      ],
-    ]),
+    ...design.circuits.flatMap((c) => [breakerRow(c, false), [c.circuit.name, `${print(c.circuit.current)} A, ${c.volts} V`, equipmentWords(c), "NEW"]]),
   ];
   const raceways = segments.filter(({ s }) => s.tradeSize !== null);
   const boxes = runs.flatMap((c) => c.boxes.map((b, i) => ({ c, b, tag: tags.get(c.run.id)!.boxes[i]! })));
   return {
-    title: "Schedules",
+    title: SHEETS.schedules,
     blocks: [
       withWidths(
         table("Equipment", ["Item", "Rating", "Notes", "Status"], equipment, (i) => equipment[i]?.[3] === "NEW"),
@@ -62,7 +61,7 @@ export function schedulesSheet(design: Design): Draft {
             const cable = s.grounding.chosen === "cable";
             return [
               tag,
-              `${c.run.name}: ${s.segment.name}`,
+              runs.length === 1 ? s.segment.name : `${c.run.name}: ${s.segment.name}`,
               `${s.segment.method}, ${s.segment.place}${s.wet ? ", wet" : ""}`,
               `${s.conductor.count} × ${printSize(s.conductor.size)} ${s.segment.conductors.material}${cable ? "" : ` ${s.segment.conductors.insulation}`} (${s.conductor.chosen})`,
               `${printSize(s.grounding.size)} (${s.grounding.chosen})`,
@@ -72,7 +71,7 @@ export function schedulesSheet(design: Design): Draft {
             ];
           }),
         ),
-        ...[6, 21, 14, 16, 12, 12, 10, 9],
+        ...[5, 17, 15, 20, 12, 15, 9, 7],
       ),
       ...(raceways.length === 0
         ? []
@@ -80,7 +79,7 @@ export function schedulesSheet(design: Design): Draft {
             withWidths(
               table(
                 "Raceways",
-                ["Tag", "Segment", "Type", "Trade size", "Fill", "Smallest that fits", "Bends in the segment"],
+                ["Tag", "Segment", "Type", "Size", "Fill", "Smallest", "Bends"],
                 raceways.map(({ s, tag }) => [
                   tag,
                   s.segment.name,
@@ -91,9 +90,10 @@ export function schedulesSheet(design: Design): Draft {
                   `${s.bendTotal}°`,
                 ]),
               ),
-              ...[6, 18, 10, 10, 28, 14, 14],
+              ...[5, 20, 9, 9, 35, 12, 10],
             ),
           ]),
+      ...fasteningTable(segments),
       ...(boxes.length === 0
         ? []
         : [
@@ -106,16 +106,81 @@ export function schedulesSheet(design: Design): Draft {
                   `${b.box.name} (${c.run.name})`,
                   b.box.after,
                   `${print(b.box.volume)} in³`,
-                  b.byDimensions ? `${valueWithUnit(b.required)} across, entry to opposite wall` : valueWithUnit(b.required),
+                  b.byDimensions ? dimensionWords(b) : valueWithUnit(b.required),
                   b.room === null ? "by dimensions" : valueWithUnit(b.room),
                   b.nextBetter,
                 ]),
               ),
-              ...[6, 29, 16, 12, 13, 11, 13],
+              ...[5, 28, 15, 11, 17, 11, 13],
             ),
           ]),
     ],
   };
+}
+
+/** What a circuit ends in: its receptacle or equipment, wires, cover, disconnect. */
+function equipmentWords({ equipment, wires, circuit, serves }: DesignedCircuit): string {
+  const { receptacle, disconnect } = equipment;
+  // An outlet's kind names its receptacle already.
+  const form = receptacle === null ? "hard-wired" : serves.includes(receptacle.says) ? null : `receptacle ${receptacle.says}`;
+  const cover = circuit.cover_plate === undefined ? (receptacle === null ? null : "cover not given") : `cover ${plainId(circuit.cover_plate)}`;
+  const off =
+    disconnect.required === "no"
+      ? "no disconnect of its own asked"
+      : `disconnect ${disconnect.required === "yes" ? "asked" : "to be settled on site"}: ${disconnect.says}`;
+  return [serves, form, `${wires} wires with equipment ground`, cover, off].filter((x) => x !== null).join("; ");
+}
+
+/** The service conductors, their grounding electrode conductor and the neutral's load, where they are known. */
+function serviceConductorRows({ job, serviceConductor: found, service }: Design): readonly string[][] {
+  const { conductors } = job.service;
+  const neutral = service.neutral === null ? null : `neutral load ${valueWithUnit(service.neutral)}`;
+  if (conductors === undefined || found === null) return neutral === null ? [] : [["Service neutral", neutral, "with the new work", "existing"]];
+  const words = [
+    found.ampacity === null ? null : `ampacity ${valueWithUnit(found.ampacity)}`,
+    found.needed === null ? null : `${valueWithUnit(found.needed)} needed`,
+    found.leastSize === null ? null : `least ${printSize(found.leastSize)}`,
+    found.electrode === null ? null : `grounding electrode conductor ${valueWithUnit(found.electrode)}`,
+    neutral,
+  ];
+  return [
+    [
+      "Service conductors",
+      `${conductors.sets > 1 ? `${conductors.sets} × ` : ""}${printSize(conductors.size)} ${conductors.material}`,
+      words.filter((x) => x !== null).join("; "),
+      "existing",
+    ],
+  ];
+}
+
+/** How each stretch above ground is fastened, and the least radius of its bends. */
+function fasteningTable(segments: readonly { readonly s: AnyRun["segments"][number]; readonly tag: string }[]): readonly Block[] {
+  const rows = segments.flatMap(({ s, tag }) =>
+    s.supports === null && s.bendRadius === null
+      ? []
+      : [
+          [
+            tag,
+            s.segment.name,
+            s.supports === null ? "—" : valueWithUnit(s.supports.within),
+            s.supports === null ? "—" : valueWithUnit(s.supports.apart),
+            s.supports === null ? "—" : `${valueWithUnit(s.supports.count)} at least`,
+            s.bendRadius === null ? "—" : valueWithUnit(s.bendRadius),
+          ],
+        ],
+  );
+  if (rows.length === 0) return [];
+  const head = ["Tag", "Segment", "Fastened from each end, within", "Between supports, at most", "Supports", "Radius of a bend, at least"];
+  return [withWidths(table("Supports and bends", head, rows), ...[6, 28, 19, 17, 14, 16])];
+}
+
+/** Least inside dimensions of a box for 4 AWG and larger. */
+function dimensionWords({ dimensions, required }: AnyRun["boxes"][number]): string {
+  if (dimensions === null) return `${valueWithUnit(required)} across, entry to opposite wall`;
+  const side = (name: string, value: Worked | null) => (value === null ? [] : [`${valueWithUnit(value)} ${name}`]);
+  const apart = dimensions.distances.map((d) => `${valueWithUnit(d)} between entries`);
+  const found = [...side("wide", dimensions.width), ...side("high", dimensions.height), ...side("deep", dimensions.depth), ...apart];
+  return found.length === 0 ? `${valueWithUnit(required)} across, entry to opposite wall` : found.join(", ");
 }
 
 /** A breaker as the schedule lists it. */
@@ -153,7 +218,7 @@ function directorySheet(design: Design, panel: Panel, fresh: boolean): Draft {
     ],
   });
   return {
-    title: `Panel: ${panel.name}`,
+    title: `${SHEETS.panel} ${panel.name}`,
     blocks: [directoryTable(panel, leaving), ...elevations.map((drawn, i) => figure(svgOfDrawing(drawn, `panel-${panel.id}-${i + 1}`)))],
   };
 }

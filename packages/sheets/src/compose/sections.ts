@@ -8,6 +8,7 @@ import { type AnyRun, runsOf, tagsOf } from "../drawing/tags.js";
 import { drawTrenchSection } from "../drawing/trench-section.js";
 import { drawVoltageProfile } from "../drawing/voltage-profile.js";
 import { type Block, type Draft, figure, heading, together } from "./packet.js";
+import { SHEETS } from "./sheet-titles.js";
 import { valueWithUnit } from "./worked-lines.js";
 
 /** Width of a trench dug by hand or with a narrow machine. Common practice, no source. */
@@ -55,7 +56,7 @@ export function sectionsSheet(design: Design): Draft | null {
       return placed(`${same.map((cut) => cut.tag).join(", ")}: ${name}`, drawn, `section-${tag.toLowerCase()}`);
     }),
   ];
-  return blocks.length === 0 ? null : { title: "Trench and raceway sections", blocks };
+  return blocks.length === 0 ? null : { title: SHEETS.sections, blocks };
 }
 
 function trenchBlock(s: AnyRun["segments"][number], section: SegmentSection, tag: string): readonly Block[] {

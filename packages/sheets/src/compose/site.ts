@@ -3,6 +3,7 @@ import { svgOfDrawing } from "../drawing/marks-svg.js";
 import { drawSitePlan } from "../drawing/site-plan.js";
 import { runsOf } from "../drawing/tags.js";
 import { type Draft, drawing, paragraph, table } from "./packet.js";
+import { SHEETS } from "./sheet-titles.js";
 
 const VERDICTS: Readonly<Record<string, string>> = {
   agrees: "agrees",
@@ -34,7 +35,7 @@ export function sitePlanSheet(design: Design): Draft | null {
   });
   const drawn = plan.comparison.filter((row) => row.verdict !== "not-drawn");
   return {
-    title: "Site plan",
+    title: SHEETS.site,
     blocks: [
       drawing(svgOfDrawing(plan.drawing, "site-plan")),
       ...(plan.unplaced.length === 0 ? [] : [paragraph(`No room on the plan for: ${plan.unplaced.join("; ")}.`)]),

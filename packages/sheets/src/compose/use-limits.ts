@@ -1,8 +1,10 @@
 import { type Design, type OutletUse, outletUse, print } from "@branchwork/engine";
 import { type Block, type Draft, heading, paragraph, table, withWidths } from "./packet.js";
+import { SHEETS } from "./sheet-titles.js";
 import { valueWithUnit } from "./worked-lines.js";
 
-const STANDINGS = { practice: "common practice, no source", memory: "from memory: verify" } as const;
+/** Told once above the table. */
+const STANDINGS = { practice: " *", memory: " †" } as const;
 
 /** What may run together at each outlet for a vehicle, for its owner; null where the job has none. */
 export function useLimitsSheet(design: Design): Draft | null {
@@ -10,24 +12,23 @@ export function useLimitsSheet(design: Design): Draft | null {
   const [first] = uses;
   if (first === undefined) return null;
   return {
-    title: "What may run together",
+    title: SHEETS.useLimits,
     blocks: [
       paragraph(
         "For whoever uses the outlet. Nameplates decide: put their figures in place of those below. What runs three hours or more is counted at 125 %. Motors draw several times their figure for a moment at the start, so a breaker may trip within these limits. A breaker that trips says stop, not try again.",
       ),
       withWidths(
         table(
-          "Usual draws taken",
-          ["Appliance", "At 120 V", "Side of a 50 A vehicle", "Kind", "How known"],
+          "Usual draws taken, by the side of a 50 A vehicle (* common practice, no source; † from memory: verify)",
+          ["Appliance", "At 120 V", "Leg", "Kind"],
           first.appliances.map((a) => [
-            `${a.says}${a.always ? " (counted as always on)" : ""}`,
+            `${a.says}${a.always ? " (counted as always on)" : ""}${STANDINGS[a.standing]}`,
             `${print(a.watts)} W`,
-            `leg ${a.leg}`,
+            String(a.leg),
             `${a.behaves === "resistance" ? "heat" : "motor or electronic"}${a.continuous ? ", three hours or more" : ""}`,
-            STANDINGS[a.standing],
           ]),
         ),
-        ...[34, 12, 16, 20, 18],
+        ...[50, 10, 6, 34],
       ),
       ...uses.flatMap(outletPart),
     ],

@@ -1,4 +1,5 @@
 import { type Design, type DesignedFeeder, type Panel, print } from "@branchwork/engine";
+import { faultAtPanel } from "./fault-at-panel.js";
 import { type AnyRun, tagsOf } from "./tags.js";
 
 /** A stretch of conductors or a box along a run. */
@@ -28,12 +29,20 @@ export interface Supply {
 /** The tree as a one-line diagram tells it, from the utility down. */
 export function supplyOf(design: Design): Supply {
   const { service } = design.job;
-  const fault = service.fault_current_kA;
+  const fault = service.fault?.utility?.kA ?? service.fault_current_kA;
+  const transformer = service.fault?.transformer;
   return {
     stations: [
       {
         is: "utility",
-        words: ["Utility supply, 120/240 V", fault === undefined ? "available fault current: ask the utility" : `available fault current ${print(fault)} kA`],
+        words: [
+          "Utility supply, 120/240 V",
+          fault !== undefined
+            ? `available fault current ${print(fault)} kA`
+            : transformer !== undefined
+              ? `transformer ${print(transformer.kva)} kVA, ${print(transformer.percent_z)} % Z`
+              : "available fault current: ask the utility",
+        ],
       },
       { is: "meter", words: ["Meter (E)"] },
       {
@@ -43,7 +52,7 @@ export function supplyOf(design: Design): Supply {
     ],
     bus: {
       name: `${service.panel.name} (E)`,
-      words: [`bus ${print(service.panel.bus)} A`, "neutral bonded and grounded here only"],
+      words: [`bus ${print(service.panel.bus)} A${faultWords(design, service.panel.id)}`, "neutral bonded and grounded here only"],
       fresh: false,
       electrode: true,
       rows: rowsOf(service.panel, design),
@@ -71,9 +80,9 @@ function rowsOf(panel: Panel, design: Design): readonly Row[] {
 
 function runOf(run: AnyRun, design: Design): Pick<Row, "breaker" | "way"> {
   const tags = tagsOf(design).get(run.run.id)!;
-  const { poles, spaces, gfci } = run.run.breaker;
+  const { poles, spaces, gfci, interrupting_kA } = run.run.breaker;
   return {
-    breaker: `${run.rating} A, ${poles}P${gfci ? ", GFCI" : ""}, space ${spaces.join("/")}`,
+    breaker: `${run.rating} A, ${poles}P${gfci ? ", GFCI" : ""}${interrupting_kA === undefined ? "" : `, ${print(interrupting_kA)} kA`}, space ${spaces.join("/")}`,
     way: run.segments.flatMap((s, i): OnWay[] => [
       { is: "conductors", tag: tags.conductors[i]! },
       ...run.boxes.flatMap((b, n): OnWay[] => (b.box.after === s.segment.name ? [{ is: "box", tag: tags.boxes[n]! }] : [])),
@@ -86,11 +95,17 @@ function fedBus(f: DesignedFeeder, design: Design): Bus {
   const main = panel.main === undefined ? "no main breaker" : `main ${print(panel.main)} A`;
   return {
     name: `${panel.name}${existing ? " (E)" : ""}`,
-    words: [`bus ${print(panel.bus)} A, ${main}`, "neutral isolated"],
+    words: [`bus ${print(panel.bus)} A, ${main}${faultWords(design, panel.id)}`, "neutral isolated"],
     fresh: !existing,
     electrode: building !== "same" && f.feeder.electrode === true,
     rows: rowsOf(panel, design),
   };
+}
+
+/** The fault current at a panel, where it is known. */
+function faultWords(design: Design, panel: string): string {
+  const fault = faultAtPanel(design, panel);
+  return fault === null ? "" : `, fault current ${fault}`;
 }
 
 const dropOf = (run: AnyRun) => print((run.drop.fromService ?? run.drop.worstLegPercent).value, 1);

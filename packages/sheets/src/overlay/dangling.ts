@@ -1,10 +1,11 @@
+import { namesSheet } from "../compose/sheet-titles.js";
 import type { AmendmentIssue } from "./apply.js";
 import type { Overlay } from "./schema.js";
 import type { AmendmentTargets } from "./targets.js";
 
 /** Names that lead nowhere, figures that contradict one another: what the schema alone cannot see. */
 export function danglingNames(overlay: Overlay, targets: AmendmentTargets): readonly AmendmentIssue[] {
-  return [...ofMethods(overlay, targets), ...ofNotes(overlay, targets), ...ofFees(overlay, targets), ...ofDates(overlay)];
+  return [...ofMethods(overlay, targets), ...ofNotes(overlay, targets), ...ofSheets(overlay, targets), ...ofFees(overlay, targets), ...ofDates(overlay)];
 }
 
 function unknown(path: string, what: string, names: readonly string[], known: readonly string[] | undefined): readonly AmendmentIssue[] {
@@ -46,6 +47,18 @@ function ofNotes({ notes, checklist }: Overlay, targets: AmendmentTargets): read
       ? []
       : [{ path: `notes.${i}.device`, what: `there is no kind of outlet "${note.device}"`, mend: `name one of ${targets.outlets.join(", ")}` }]),
   ]);
+}
+
+/** Sheets that the intake or a note names. */
+function ofSheets({ intake, notes }: Overlay, { sheets }: AmendmentTargets): readonly AmendmentIssue[] {
+  if (sheets === undefined) return [];
+  const named = [
+    ...(intake?.sheets ?? []).map(({ sheet }, i) => ({ path: `intake.sheets.${i}.sheet`, sheet })),
+    ...notes.map(({ sheet }, i) => ({ path: `notes.${i}.sheet`, sheet })),
+  ];
+  return named.flatMap(({ path, sheet }) =>
+    sheet === undefined || namesSheet(sheet, sheets) ? [] : [{ path, what: `there is no sheet "${sheet}"`, mend: `name one of ${sheets.join(", ")}` }],
+  );
 }
 
 function ofFees({ fees }: Overlay, targets: AmendmentTargets): readonly AmendmentIssue[] {

@@ -1,4 +1,4 @@
-import { offsetOf, type Problem, parseStrictly, problemsOf } from "@branchwork/engine";
+import { firstOf, offsetOf, type Problem, parseStrictly, problemsOf } from "@branchwork/engine";
 import { isMap, isNode, LineCounter } from "yaml";
 import { type Place, type PlacedGroup, placeAll } from "./placed.js";
 import { type Overlay, overlaySchema } from "./schema.js";
@@ -14,8 +14,7 @@ export type OverlayReading =
   | { readonly ok: true; readonly overlay: Overlay; readonly placed: PlacedGroup }
   | { readonly ok: false; readonly issues: readonly OverlayIssue[] };
 
-const MAX_CHARACTERS = 1_000_000;
-const PLAIN_YAML = "indent with spaces, quote text that holds a colon or a #, and give each name once";
+const MAX_CHARACTERS = 300_000;
 
 /**
  * Reads one overlay file (YAML text), without what it extends. Every issue names the line and column it stands on, both
@@ -34,21 +33,15 @@ export function readOverlay(text: string, file = ""): OverlayReading {
   const parsed = parseStrictly(source, lines);
   if (parsed === null) return refuse({ ...at(0), path: "", what: "the values are nested too deeply to read", mend: "an overlay nests fewer than ten levels" });
   const { document, refused } = parsed;
-  const broken = [...document.errors, ...document.warnings].map((e) => ({
-    ...at(e.pos[0]),
-    path: "",
-    what: e.message.split("\n", 1)[0] ?? "",
-    mend: PLAIN_YAML,
-  }));
   const banned = refused.map(({ offset, what, mend }) => ({ ...at(offset), path: "", what, mend }));
-  if (broken.length + banned.length > 0) return refuse(...broken, ...banned);
+  if (banned.length > 0) return refuse(...firstOf(banned));
   const root = isNode(document.contents) ? document.contents : null;
   if (!isMap(root)) return refuse({ ...at(0), path: "", what: "the file holds no overlay", mend: 'begin with "format: branchwork-overlay/1"' });
   const plain: unknown = document.toJS({ maxAliasCount: 0 });
   const result = overlaySchema.safeParse(plain);
   if (!result.success) {
     const placed = ({ path, atKey, what, mend }: Problem): OverlayIssue => ({ ...at(offsetOf(root, path, atKey)), path: path.join("."), what, mend });
-    return { ok: false, issues: inOrder(problemsOf(result.error.issues, plain, overlaySchema).map(placed)) };
+    return { ok: false, issues: firstOf(inOrder(problemsOf(result.error.issues, plain, overlaySchema).map(placed))) };
   }
   const locate = (path: readonly (string | number)[]): Place => ({ file, ...at(offsetOf(root, path, false)) });
   return { ok: true, overlay: result.data, placed: placeAll(plain, [], locate) as PlacedGroup };

@@ -1,4 +1,5 @@
 import { BURIAL_COVER, CABLES, CHECKS, EQUIPMENT_KINDS, LOAD_METHODS, RACEWAYS } from "@branchwork/engine";
+import { SHEET_TITLES } from "../compose/sheet-titles.js";
 
 /** What an overlay may name. Left out, it is not tested. */
 export interface AmendmentTargets {
@@ -8,6 +9,8 @@ export interface AmendmentTargets {
   readonly methods?: readonly string[];
   readonly loadMethods?: readonly string[];
   readonly outlets?: readonly string[];
+  /** Titles of sheets; one that ends with a colon has a name after it. */
+  readonly sheets?: readonly string[];
 }
 
 /** What this engine knows by name. */
@@ -17,4 +20,5 @@ export const ENGINE_TARGETS: AmendmentTargets = {
   methods: [...CABLES, ...RACEWAYS],
   loadMethods: LOAD_METHODS,
   outlets: EQUIPMENT_KINDS,
+  sheets: SHEET_TITLES,
 };

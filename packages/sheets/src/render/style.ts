@@ -32,7 +32,7 @@ table.grid { width: 100%; table-layout: fixed; border-collapse: collapse; margin
 h2.caption { font-size: 10.5pt; font-weight: 600; margin: 5pt 0 2pt; break-after: avoid; overflow-wrap: anywhere; }
 table.grid thead { display: table-header-group; break-inside: avoid; break-after: avoid; }
 table.grid tr { break-inside: avoid; }
-table.grid th, table.grid td { border: 0.75pt solid #000; padding: 1.5pt 4pt; text-align: left; vertical-align: top; overflow-wrap: anywhere; hyphens: manual; }
+table.grid th, table.grid td { border: 0.75pt solid #000; padding: 1pt 4pt; line-height: 1.2; text-align: left; vertical-align: top; overflow-wrap: anywhere; hyphens: manual; }
 table.grid tbody tr:first-child { break-after: avoid; }
 table.grid tr:has(+ tr:last-child) { break-after: avoid; }
 table.grid.short { break-inside: avoid; }
@@ -40,7 +40,11 @@ table.grid th { border-bottom-width: 1.25pt; font-weight: 600; }
 table.grid tr.fresh td { font-weight: 600; border-top-width: 1.5pt; border-bottom-width: 1.5pt; }
 .brief { margin: 0 0 6pt; padding-left: 12pt; font-size: 9pt; line-height: 1.2; }
 .brief li { margin-bottom: 1.5pt; break-inside: avoid; overflow-wrap: anywhere; }
+.brief.run { padding-left: 0; list-style: none; }
+.brief.run li { display: inline; }
 .result { font-weight: 600; }
+.fine { font-size: 9pt; }
+table.lines td { line-height: 1.15; }
 .source { font-size: 9pt; line-height: 1.15; display: block; }
 .index { margin: 0 0 6pt; padding: 0; list-style: none; columns: 2; column-gap: 18pt; border: 0.75pt solid #000; padding: 3pt 5pt; }
 .index li { display: flex; gap: 6pt; break-inside: avoid; overflow-wrap: anywhere; }
@@ -53,6 +57,7 @@ table.grid tr.fresh td { font-weight: 600; border-top-width: 1.5pt; border-botto
 .boxed li { break-inside: avoid; margin-bottom: 2pt; overflow-wrap: anywhere; }
 .blanks { display: flex; gap: 14pt; margin: 21pt 0 7pt; break-inside: avoid; break-before: avoid; }
 .blanks div { flex: 1; border-top: 0.75pt solid #000; padding-top: 2pt; font-size: 9pt; }
+table.lines + .blanks { margin: 15pt 0 5pt; }
 .drawing { margin: 0; break-inside: avoid; }
 .drawing svg { display: block; max-width: none; font-family: "Packet", sans-serif; }
 .stamp { width: 5.75in; height: 3.75in; margin: 0 0 4pt auto; border: 0.75pt solid #000; padding: 2pt 4pt; font-size: 9pt; break-inside: avoid; }

@@ -13,7 +13,7 @@ export const PAGE = `<!doctype html>
 {{#each packet.sheets}}
 <section class="sheet" id="{{this.id}}">
 <table role="presentation">
-<thead><tr><td><div class="head"><h1 class="cut">{{this.id}} {{this.title}}</h1><p>sheet {{this.number}} of {{this.of}}</p></div></td></tr></thead>
+<thead><tr><td><div class="head"><h1 class="cut">{{this.id}} {{this.title}}</h1><p>{{@root.packet.set}}, sheet {{this.number}} of {{this.of}}</p></div></td></tr></thead>
 <tfoot><tr><td class="kept">{{> titleblock @root.packet.foot}}</td></tr></tfoot>
 <tbody>
 {{#each this.blocks}}
@@ -33,10 +33,10 @@ export const PARTIALS = {
   paragraph: `<p>{{nb text}}</p>`,
   together: `<div class="together">{{#each blocks}}{{> (lookup this "kind") this}}{{/each}}</div>`,
   boxed: `<section class="boxed"><h2>{{title}}</h2><p><strong>{{lead}}</strong></p><ol>{{#each entries}}<li><strong>{{nb this.title}}</strong>{{#each this.lines}} {{nb this}}{{/each}}</li>{{/each}}</ol></section>`,
-  brief: `<ul class="brief">{{#each entries}}<li><strong>{{nb this.title}}.</strong> {{nb this.text}}</li>{{/each}}</ul>`,
+  brief: `<ul class="brief{{#if runOn}} run{{/if}}">{{#each entries}}<li>{{#if this.title}}<strong>{{nb this.title}}.</strong> {{/if}}{{nb this.text}}</li>{{/each}}</ul>`,
   sheetIndex: `<h2>{{caption}}</h2><ol class="index">{{#each entries}}<li><b>{{this.id}}</b> <a href="#{{this.id}}">{{this.title}}</a></li>{{/each}}</ol>`,
   table: `<h2 class="caption">{{nb caption}}</h2><table class="grid{{#unless rows.[6]}} short{{/unless}}" aria-label="{{caption}}"><colgroup>{{#each widths}}<col style="width: {{this}}%">{{/each}}</colgroup><thead><tr>{{#each head}}<th scope="col">{{nb this}}</th>{{/each}}</tr></thead><tbody>{{#each rows}}<tr{{#if this.fresh}} class="fresh"{{/if}}>{{#each this.cells}}<td>{{nb this}}</td>{{/each}}</tr>{{/each}}</tbody></table>`,
-  checklist: `<h2 class="caption">{{nb caption}}</h2><table class="grid" aria-label="{{caption}}"><colgroup><col style="width: 17%"><col style="width: 30%"><col style="width: 21%"><col style="width: 7%"><col style="width: 8%"><col style="width: 7%"><col style="width: 10%"></colgroup><thead><tr><th scope="col">{{nb sectionHead}}</th><th scope="col">What to look at</th><th scope="col">To be seen</th><th scope="col">Result</th><th scope="col">Initials</th><th scope="col">Date</th><th scope="col">Remark</th></tr></thead><tbody>{{#each items}}<tr><td>{{nb this.section}}</td><td>{{nb this.look}}{{#if this.how}}<span class="source">Show: {{nb this.how}}</span>{{/if}}</td><td>{{nb this.show}}</td><td></td><td></td><td></td><td></td></tr>{{/each}}</tbody></table>{{> blanks labels=sign}}`,
+  checklist: `<h2 class="caption">{{nb caption}}</h2><table class="grid lines" aria-label="{{caption}}"><colgroup><col style="width: 15%"><col style="width: 69%"><col style="width: 5%"><col style="width: 11%"></colgroup><thead><tr><th scope="col">{{nb sectionHead}}</th><th scope="col">What to look at: what is to be seen</th><th scope="col">OK</th><th scope="col">Remark</th></tr></thead><tbody>{{#each items}}<tr><td>{{nb this.section}}</td><td>{{nb this.look}}{{#if this.show}}: <span class="fine">{{nb this.show}}.</span>{{/if}}{{#if this.how}} <span class="fine">Show: {{nb this.how}}.</span>{{/if}}</td><td></td><td></td></tr>{{/each}}</tbody></table>{{> blanks labels=sign}}`,
   calc: `<h2 class="caption">{{nb caption}}</h2><table class="grid{{#unless lines.[3]}} short{{/unless}}" aria-label="{{caption}}"><colgroup><col style="width: 26%"><col style="width: 58%"><col style="width: 16%"></colgroup><thead><tr><th scope="col">Value</th><th scope="col">Worked</th><th scope="col">Result</th></tr></thead><tbody>{{#each lines}}<tr><td>{{nb this.label}}</td><td>{{nb this.expression}}{{#each this.sources}}<span class="source">{{nb this}}</span>{{/each}}</td><td class="result">= {{nb this.result}}</td></tr>{{/each}}</tbody></table>`,
   drawing: `{{#if stamp}}<div class="stamp">Kept clear for the jurisdiction's stamp</div>{{/if}}<figure class="drawing">{{{svg}}}</figure>`,
   blanks: `<div class="blanks">{{#each labels}}<div>{{this}}</div>{{/each}}</div>`,
