@@ -13,10 +13,13 @@ const read = (path) => readFileSync(join(root, path), "utf8").replaceAll("\r\n",
 const SHELVES = [
   ["", (path) => path === "README.md"],
   ["Guides", (path) => path.startsWith("docs/guides/") && !/\/(job-file|checks|calculations)\.md$/.test(path)],
-  ["Reference", (path) => /^docs\/(guides\/(job-file|checks|calculations)|overlays)\.md$/.test(path) || path.startsWith("packages/")],
+  ["Reference", (path) => /^docs\/(guides\/(job-file|checks|calculations)|overlays)\.md$/.test(path) || /^(packages|apps)\//.test(path)],
   ["Working on it", (path) => path === "DEVELOPERS.md" || /^docs\/[^/]+\.md$/.test(path)],
   ["Decisions", (path) => path.startsWith("docs/decisions/")],
 ];
+
+/** In the order of their readers' need. */
+const GUIDES = ["householder.md", "electrician.md", "importer.md", "overlay-author.md"];
 
 /** Every page of the site, from the root of the repository, in the order of the shelves. */
 function pagePaths() {
@@ -26,9 +29,10 @@ function pagePaths() {
           .filter((entry) => entry.isFile() && entry.name.endsWith(".md"))
           .map((entry) => relative(root, join(entry.parentPath, entry.name)).split(sep).join("/"))
       : [];
-  const packages = readdirSync(join(root, "packages")).flatMap((name) => [`packages/${name}/README.md`, `packages/${name}/docs/api.md`]);
+  const packages = ["packages/engine", "packages/sheets", "apps/packet"].flatMap((folder) => [`${folder}/README.md`, `${folder}/docs/api.md`]);
   const all = ["README.md", "DEVELOPERS.md", ...under("docs"), ...packages].filter((path) => existsSync(join(root, path)));
-  return all.sort((a, b) => shelfOf(a) - shelfOf(b) || (a < b ? -1 : 1));
+  const wanted = (path) => GUIDES.indexOf(path.split("/").at(-1));
+  return all.sort((a, b) => shelfOf(a) - shelfOf(b) || wanted(a) - wanted(b) || (a < b ? -1 : 1));
 }
 const shelfOf = (path) => SHELVES.findIndex(([, holds]) => holds(path));
 const pageFor = (path) => (path === "README.md" ? "index.html" : path.replace(/README\.md$/, "index.html").replace(/\.md$/, ".html"));

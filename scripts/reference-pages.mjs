@@ -52,7 +52,7 @@ function holds(field) {
   if (field["x-quantity"]) return field["x-quantity"];
   if (field.$ref) return "fields of a panel, see above";
   if ("const" in field) return code(field.const);
-  if (field.enum) return field.enum.map(code).join(", ");
+  if (field.enum) return choices(field.enum);
   if (field.anyOf ?? field.oneOf) return (field.anyOf ?? field.oneOf).map(holds).join(" or ");
   if (field.type === "array") {
     const fixed = field.prefixItems ? field.prefixItems.map(holds).join("; ") : holds(field.items);
@@ -64,6 +64,15 @@ function holds(field) {
   if (field.type === "number") return `number${between(field)}`;
   if (field.pattern) return `text of the form ${code(field.pattern)}`;
   return "text";
+}
+
+/** Sizes by size; wire sizes, of which there are many, as a range. */
+function choices(values) {
+  const order = [engine.SIZES, engine.ALL_TRADE_SIZES].find((sizes) => values.length > 3 && values.every((value) => sizes.includes(value)));
+  const sorted = order ? values.toSorted((a, b) => order.indexOf(a) - order.indexOf(b)) : values;
+  const kcmil = sorted.indexOf("250");
+  if (order !== engine.SIZES || kcmil < 1) return sorted.map(code).join(", ");
+  return `wire size: AWG ${code(sorted[0])} to ${code(sorted[kcmil - 1])}, kcmil ${code(sorted[kcmil])} to ${code(sorted.at(-1))}`;
 }
 
 const plainDefault = (value) => (typeof value === "object" ? (Object.keys(value).length === 0 ? "empty" : JSON.stringify(value)) : String(value));

@@ -1,4 +1,4 @@
-// From a fresh clone with Node and npm alone: fetches the pinned pnpm, installs, builds, then prints the demo packet or runs every test.
+// From a fresh clone with Node and npm alone: fetches the pinned pnpm, installs, builds, then prints the demo packet, runs every test, or stops there.
 import { spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -70,9 +70,13 @@ function turbo(what, ...tasks) {
   return pnpm(what, "exec", "turbo", "run", ...tasks, "--output-logs=errors-only", "--ui=stream");
 }
 
-function demo() {
+function build() {
   install();
   if (turbo("build", "build") !== 0) stop("the build failed; the compiler's messages are above", 1);
+}
+
+function demo() {
+  build();
   const args = ["apps/packet/dist/main.js", "build", demoJob, "--overlay", demoOverlay, "--out", demoOut, "--format", "pdf,html,json,svg", "--force"];
   const status = node(`packet for ${demoJob}`, args);
   if (status !== 0) stop(`the packet was not made (exit code ${status}); the reason is above`, status);
@@ -117,7 +121,7 @@ function test() {
   process.exitCode = broken.length > 0 || total.failed > 0 ? 1 : 0;
 }
 
-const tasks = { demo, test };
+const tasks = { build, demo, test };
 const task = tasks[process.argv[2]];
 if (!task) stop(`say what to do: ${Object.keys(tasks).join(" or ")}`, 2);
 checkNode();

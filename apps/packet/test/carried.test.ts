@@ -93,6 +93,30 @@ describe("verify", () => {
   });
 });
 
+describe("the sets", () => {
+  const prices = join(root, "fixtures/prices/demo.yaml");
+  it("one file each, and each is verified by itself, the owner's with the prices it carries", () => {
+    const out = join(scratch, "sets");
+    const built = branchwork("build", job, "--set", "owner,submittal,field", "--prices", prices, "--out", out, "--format", "pdf", "--date", "2026-11-25");
+    expect(built.status).toBe(0);
+    for (const [name, set] of [
+      ["rv-50-carport.pdf", "submittal"],
+      ["rv-50-carport-field.pdf", "field"],
+      ["rv-50-carport-owner.pdf", "owner"],
+    ] as const) {
+      const carried = readAttachments(readFileSync(join(out, name)));
+      expect(JSON.parse(Buffer.from(carried.find((f) => f.name === "packet.json")!.bytes).toString())).toMatchObject({ set });
+      expect(Buffer.from(carried.find((f) => f.name === "prices-demo.yaml")!.bytes)).toEqual(readFileSync(prices));
+      expect(verified(join(out, name))).toMatchObject({ status: 0, result: { pagesIntact: true, numbersHold: true, sheetsHold: true } });
+    }
+  }, 60_000);
+  it("a set there is none of: exit 2, with those there are", () => {
+    const { status, stderr } = branchwork("build", job, "--set", "inspector", "--out", join(scratch, "none"));
+    expect(status).toBe(2);
+    expect(stderr).toContain("submittal,field,owner");
+  });
+});
+
 describe("open", () => {
   it("gives the job and the overlay back byte for byte", () => {
     const out = join(scratch, "given-back");

@@ -33,7 +33,7 @@ export type Unit =
 
 /** Exact decimal from a number or numeral. Throws on anything not finite: that is a bug upstream, input is checked by the schema. */
 export function decimal(value: Numeric): Decimal {
-  const result = new Decimal(value);
+  const result = value instanceof Decimal ? value : new Decimal(value);
   if (!result.isFinite()) throw new RangeError(`not a finite quantity: ${String(value)}`);
   return result;
 }
@@ -63,7 +63,7 @@ export function print(value: Numeric, places = 2): string {
   if (typeof value === "string" ? PLAIN.test(value) : typeof value === "number" && Number.isInteger(value) && value >= 0 && value < 1000) return String(value);
   const rounded = decimal(value).toDecimalPlaces(places);
   const [whole = "0", fraction] = rounded.abs().toFixed().split(".");
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ",");
+  const grouped = whole.length > 3 ? whole.replace(/\B(?=(\d{3})+$)/g, ",") : whole;
   const sign = rounded.isNegative() && !rounded.isZero() ? "-" : "";
   return `${sign}${grouped}${fraction ? `.${fraction}` : ""}`;
 }

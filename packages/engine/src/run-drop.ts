@@ -7,9 +7,10 @@ import { type Decimal, decimal, print } from "./quantity.js";
 import { acDrop, acLostVolts } from "./sizing/ac-drop.js";
 import { longestAcRuns } from "./sizing/ac-longest-run.js";
 import { type AcDropMethod, isAcMethod } from "./sizing/drop-method.js";
+import { groundingConductor } from "./sizing/grounding.js";
 import { TABLE_CELSIUS } from "./sizing/resistance.js";
 import { type DropMethod, dropPercent, longestRuns, lostVolts, voltageDrop } from "./sizing/voltage-drop.js";
-import { isCable, withinCable } from "./tables/cable.js";
+import { CABLE_GROUNDING, isCable, withinCable } from "./tables/cable.js";
 import { conduitMaterial } from "./tables/impedance.js";
 import { compareSizes, SIZES, type Size } from "./tables/size.js";
 import { type Worked, worked } from "./worked.js";
@@ -18,6 +19,8 @@ export interface RunDropGiven {
   readonly run: Run;
   readonly needs: Pick<EquipmentNeeds, "volts" | "neutral">;
   readonly current: Decimal;
+  /** Of the overcurrent device, A. */
+  readonly rating: number;
   readonly job: Job;
   readonly edition: Edition;
 }
@@ -65,16 +68,32 @@ function volts(given: RunDropGiven, sizes: readonly Size[]): Decimal {
   return found ?? lostVolts(plainChain(given, sizes));
 }
 
-/** The size of each segment: as given, else its least, raised together until the drop is within the job's limit. */
+/**
+ * The size of each segment: as given, else its least, raised together until the drop is within the job's limit. A cable is raised no
+ * further than its own equipment grounding conductor serves, 250.122(B): else the raise, which is advice, would break a rule.
+ */
 export function sizesWithinDrop(given: RunDropGiven, least: readonly (Size | null)[]): readonly Size[] {
   const sizesAt = (floor: Size) =>
     given.run.route.map((segment, i) => {
       const needed = least[i] ?? LARGEST_RAISED;
-      return segment.conductors.size ?? withinCable(segment.method, compareSizes(needed, floor) < 0 ? floor : needed);
+      if (segment.conductors.size) return segment.conductors.size;
+      const raised = compareSizes(needed, floor) < 0 ? floor : needed;
+      return isCable(segment.method) ? raisedCable(given, withinCable(segment.method, needed), withinCable(segment.method, raised)) : raised;
     });
   const allowed = decimal(baseVolts(given)).times(given.job.drop.limit_percent).div(100);
   const floors = SIZES.slice(SIZES.indexOf("14"), SIZES.indexOf(LARGEST_RAISED) + 1);
   return sizesAt(floors.find((floor) => volts(given, sizesAt(floor)).lte(allowed)) ?? "14");
+}
+
+/** The largest size from the least to the raised at which the cable's own grounding conductor keeps its proportion. */
+function raisedCable({ rating, edition }: RunDropGiven, leastSize: Size, raised: Size): Size {
+  const between = SIZES.slice(SIZES.indexOf(leastSize) + 1, SIZES.indexOf(raised) + 1);
+  const serves = (usedSize: Size) => {
+    const has = CABLE_GROUNDING[usedSize];
+    const needed = groundingConductor({ id: "candidate", overcurrent: rating, material: "copper", leastSize, usedSize, edition }).size;
+    return has !== undefined && compareSizes(has, needed) >= 0;
+  };
+  return between.findLast(serves) ?? leastSize;
 }
 
 interface Drop {

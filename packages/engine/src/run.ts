@@ -73,7 +73,7 @@ export function designRun(given: RunGiven): { readonly designed: DesignedRun; re
     basis,
   }));
   const least = raiseOverPulls(run, givens.map(requiredSize));
-  const dropOf = { run, needs, current, job, edition };
+  const dropOf = { run, needs, current, rating, job, edition };
   const sizes = sizesWithinDrop(dropOf, least);
   const settled = givens.map((segment, i) => designSegment(segment, least[i] ?? null, sizes[i]!, segment.segment.conductors.size ? "given" : "computed"));
   const segments = settled.map((s) => s.designed);

@@ -105,6 +105,11 @@ const only =
     circuit(job).route = [stretch(job, i)];
     circuit(job).boxes = [];
   };
+const longCable = (job: Written): void => {
+  as("rv-30", "30 A", 1)(job);
+  only(0)(job);
+  stretch(job, 0).length = "70 ft";
+};
 /** A 20 A, 120 V receptacle behind a trench. */
 const shallow =
   (cover: string, gfci: boolean, method = "PVC-40") =>
@@ -209,6 +214,15 @@ const SERVICE_ROWS: readonly Row[] = [
 
 /** For each check a failing or telling row beside its nearest passing neighbour. */
 const ROWS: readonly Row[] = [
+  ["terminal-wire-range", "the size the circuit needs", "pass", same],
+  [
+    "terminal-wire-range",
+    "a long trench raises the wire at the outlet",
+    "needs-person",
+    (j) => {
+      stretch(j, 1).length = "190 ft";
+    },
+  ],
   ...EQUIPMENT_ROWS,
   ["subpanel-neutral", "a panel on a feeder", "needs-person", behindFeeder()],
   ["detached-disconnect", "a switch there", "pass", behindFeeder()],
@@ -968,6 +982,9 @@ const ROWS: readonly Row[] = [
   ["burial-cover", "11.9 in for the same", "fail", shallow("11.9 in", true)],
   ["burial-cover", "12 in for the same without a GFCI breaker", "fail", shallow("12 in", false)],
   ["burial-cover", "RMC keeps its 6 in behind a GFCI too", "pass", shallow("6 in", true, "RMC")],
+  // 10 AWG in NM-B comes with a 10 AWG ground; so does 8 AWG, where 10,380 × 16,510 / 10,380 cmil asks 8 AWG: by hand.
+  ["grounding-size", "70 ft of NM-B to a 30 A outlet are not raised past their own ground", "pass", longCable],
+  ["voltage-drop", "and their drop is told: 30 A through 10 AWG", "caution", longCable],
   ["box-volume", "splices in a conduit body", "needs-person", boxOf({ kind: "conduit-body", spliced: true })],
   ["box-volume", "a conduit body without splices", "pass", boxOf({ kind: "conduit-body" })],
   ["parallel-conductors", "one set", "not-applicable", same],

@@ -120,6 +120,8 @@ describe("edges", () => {
     expect(cookingBranchLoad({ id, cooktop: 6000, ovens: [4000, 4000, 4000], edition })).toBeNull();
     expect(cookingBranchLoad({ id, range: 12000, ovens: [4000], edition })).toBeNull();
     expect(cookingBranchLoad({ id, range: 12000, edition })!.total.value).toBe("8000");
+    // Note 1 ends at 27 kW: 8,000 × (1 + 0.05 × 15); above it the nameplate stands, the larger.
+    expect([27000, 27001].map((range) => cookingBranchLoad({ id, range, edition })!.total.value)).toEqual(["14000", "27001"]);
   });
 });
 

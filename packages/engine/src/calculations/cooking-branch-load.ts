@@ -13,6 +13,6 @@ export const cookingBranchLoadCalculation = calculation({
     edition: field.edition,
   },
   example: { cooktop: 6000, ovens: [4500], edition: "2023" },
-  none: "The set is not one that Note 4 counts on one circuit, or is over 27 kW.",
+  none: "The set is not one that Note 4 counts on one circuit.",
   run: cookingBranchLoad,
 });

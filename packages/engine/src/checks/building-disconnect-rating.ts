@@ -8,7 +8,7 @@ const leastFor = (circuits: number) => (circuits <= 1 ? 15 : circuits === 2 ? 30
 export const buildingDisconnectRating: Check = {
   id: "building-disconnect-rating",
   title: "The disconnect of a detached building has its least rating",
-  rule: { sections: everyEdition("225.39"), standing: "memory" },
+  rule: { sections: everyEdition("225.39"), standing: "published" },
   run: ({ design }) =>
     design.feeders.map(({ feeder, rating }) => {
       if (feeder.building !== "detached") return notApplicable(feeder.panel.name, "not a detached building");

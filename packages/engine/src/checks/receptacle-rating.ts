@@ -9,7 +9,7 @@ const FIFTY_ON_FORTY = ["range", "ev-supply"];
 export const receptacleRating: Check = {
   id: "receptacle-rating",
   title: "A single receptacle is rated at least as its circuit",
-  rule: { sections: everyEdition("210.21(B)(1)"), standing: "published" },
+  rule: { sections: everyEdition("210.21(B)(1)"), standing: "memory" },
   run: eachCircuit(({ circuit, rating, equipment: { kind, receptacle, ampacity } }) => {
     if (receptacle === null) return notApplicable(circuit.name, "hard-wired: no receptacle");
     const { amperes } = receptacle;

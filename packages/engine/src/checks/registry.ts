@@ -73,6 +73,7 @@ import { spaGfci } from "./spa-gfci.js";
 import { spaGrounding } from "./spa-grounding.js";
 import { spliceFree } from "./splice-free.js";
 import { subpanelNeutral } from "./subpanel-neutral.js";
+import { terminalWireRange } from "./terminal-wire-range.js";
 import { torque } from "./torque.js";
 import { trenchOpen } from "./trench-open.js";
 import { undergroundSeparation } from "./underground-separation.js";
@@ -156,6 +157,7 @@ export const CHECKS: readonly Check[] = [
   spaGrounding,
   spliceFree,
   subpanelNeutral,
+  terminalWireRange,
   torque,
   trenchOpen,
   undergroundSeparation,

@@ -30,8 +30,9 @@ export function rangeCircuit(given: {
   readonly edition: Edition;
 }): EquipmentCircuit | null {
   const { id, appliances, edition, receptacle } = given;
-  const demand = cookingDemand(`${id}.demand`, appliances, edition);
-  if (demand === null) return null;
+  const found = cookingDemand(`${id}.demand`, appliances, edition);
+  if (found === null) return null;
+  const demand = found.total;
   const amperes = decimal(demand.value).div(240);
   const expression = `${print(demand.value)} VA / 240 V`;
   const table = citeKnown(COOKING_DEMAND, edition);
@@ -65,7 +66,7 @@ export function rangeCircuit(given: {
     volts: 240,
     poles: 2,
     neutral: true,
-    before: [demand],
+    before: found.steps,
     ampacity,
     overcurrent: {
       least,

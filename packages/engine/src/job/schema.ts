@@ -13,12 +13,12 @@ const count = z.number().int().min(0).max(200);
 export { CABLES, INSULATIONS, RACEWAYS } from "./segment.js";
 
 const breaker = z.strictObject({
-  rating: written("current", { min: 10, max: 400 }).optional(),
+  rating: written("current", { min: 10, max: 400 }).optional().describe("left out, it is computed"),
   poles: z.union([z.literal(1), z.literal(2)]),
-  spaces: z.array(count.min(1)).min(1).max(2),
-  gfci: z.boolean(),
-  listed_for_panel: z.boolean().optional(),
-  interrupting_kA: z.number().min(1).max(200).optional(),
+  spaces: z.array(count.min(1)).min(1).max(2).describe("of the panel, as numbered on its label"),
+  gfci: z.boolean().describe("the breaker protects against ground faults"),
+  listed_for_panel: z.boolean().optional().describe("the panel's own label names this kind of breaker"),
+  interrupting_kA: z.number().min(1).max(200).optional().describe("printed on the breaker"),
 });
 
 /** What a circuit and a feeder have in common: protected at a panel, run along a route through boxes. */
@@ -27,37 +27,37 @@ const run = {
   name: text,
   breaker,
   terminals_75C: z.boolean().default(false).describe("what the conductors end on at both ends is listed and marked for 75 °C"),
-  route: z.array(segment).min(1).max(20),
-  boxes: z.array(box).max(20).default([]),
+  route: z.array(segment).min(1).max(20).describe("stretches in order from the panel"),
+  boxes: z.array(box).max(20).default([]).describe("boxes along the route, each after the stretch it ends"),
 };
 
 const circuit = z.strictObject({
   ...run,
   ...equipmentFields,
   load: written("power", { max: 200000 }).optional().describe("load on the service, when it is not volts × amperes"),
-  dedicated_use_note: text.optional(),
-  cover_plate: z.enum(["weatherproof-in-use", "weatherproof-closed", "none"]).optional(),
-  listed_rv_power_outlet: z.boolean().default(false),
+  dedicated_use_note: text.optional().describe("printed beside the circuit"),
+  cover_plate: z.enum(["weatherproof-in-use", "weatherproof-closed", "none"]).optional().describe("of an outlet outdoors"),
+  listed_rv_power_outlet: z.boolean().default(false).describe("listed and labelled as an RV power outlet"),
 });
 
 const position = z.strictObject({
   space: count.min(1),
   poles: z.union([z.literal(1), z.literal(2)]).default(1),
   rating: written("current", { max: 400 }).optional(),
-  serves: text,
+  serves: text.describe("what is on it"),
 });
 
 const panelFields = z.strictObject({
   id,
   name: text,
-  bus: written("current", { min: 30, max: 600 }),
-  main: written("current", { min: 30, max: 600 }).optional(),
-  spaces: z.number().int().min(2).max(84),
+  bus: written("current", { min: 30, max: 600 }).describe("on the panel's label, not the main breaker"),
+  main: written("current", { min: 30, max: 600 }).optional().describe("main breaker, where there is one in the panel"),
+  spaces: z.number().int().min(2).max(84).describe("places for one-pole breakers"),
   terminal_temperature: z.union([z.literal(60), z.literal(75)]).default(75),
-  working_space_clear: z.boolean().optional(),
-  directory: z.array(position).max(84).default([]),
+  working_space_clear: z.boolean().optional().describe("30 in wide, 36 in deep, 6 ft 6 in high, and free"),
+  directory: z.array(position).max(84).default([]).describe("what is in the panel now"),
   existing_load: written("power", { max: 200000 }).optional().describe("a panel on a feeder: what it carries already, taken as even on both legs"),
-  circuits: z.array(circuit).max(30).default([]),
+  circuits: z.array(circuit).max(30).default([]).describe("what is to be added"),
 });
 
 const feederFields = z.strictObject({
@@ -100,7 +100,7 @@ const feeder: z.ZodType<Feeder, WrittenFeeder> = z.strictObject({
 });
 
 const existingLoads = z.strictObject({
-  floor_area: written("area", { min: 50, max: 50000 }),
+  floor_area: written("area", { min: 50, max: 50000 }).describe("of the dwelling, outside dimensions"),
   small_appliance_circuits: z.number().int().min(2).max(20).default(2),
   laundry_circuits: z.number().int().min(0).max(5).default(1),
   appliances: z
@@ -109,29 +109,29 @@ const existingLoads = z.strictObject({
     .default([]),
   heating: z.strictObject({ name: text, load: written("power", { max: 200000 }) }).optional(),
   cooling: z.strictObject({ name: text, load: written("power", { max: 200000 }) }).optional(),
-  heating_or_cooling_added: z.boolean().default(false),
+  heating_or_cooling_added: z.boolean().default(false).describe("this job adds heating or cooling"),
 });
 
 export const jobSchema = z.strictObject({
   format: z.literal("branchwork-job/1"),
   project: z.strictObject({
-    title: text,
-    owner: text,
-    site: text,
-    parcel: text.optional(),
-    scope: text.optional(),
-    intended_use: text.optional(),
+    title: text.describe("of the work, on every sheet"),
+    owner: text.describe("of the house"),
+    site: text.describe("address of the work"),
+    parcel: text.optional().describe("number of the lot, where the office asks it"),
+    scope: text.optional().describe("what is done, in a sentence or two"),
+    intended_use: text.optional().describe("what it will be used for; zoning may ask"),
     preparer: z.strictObject({ name: text, role: text, phone: text.optional(), licence: text.optional() }),
   }),
   code: z.strictObject({ edition: z.enum(EDITIONS), confirmed_with_authority: z.boolean().default(false) }),
   service: z.strictObject({
-    rating: written("current", { min: 30, max: 600 }),
-    fault_current_kA: z.number().min(0.1).max(200).optional(),
+    rating: written("current", { min: 30, max: 600 }).describe("of the service: the handle of the main breaker"),
+    fault_current_kA: z.number().min(0.1).max(200).optional().describe("available at the service, as the utility says"),
     fault: fault.optional(),
     conductors: serviceConductors.optional(),
     electrode: serviceElectrode.optional(),
-    load_method: z.enum(LOAD_METHODS),
-    existing: existingLoads.optional(),
+    load_method: z.enum(LOAD_METHODS).describe("how the load on the service is worked"),
+    existing: existingLoads.optional().describe("for the method existing-dwelling: what stands in the house"),
     dwelling: dwelling.optional(),
     managed: managed.optional(),
     measured: z.strictObject({ peak: written("power", { max: 200000 }), basis: z.enum(["one-year", "thirty-day"]), from: text }).optional(),

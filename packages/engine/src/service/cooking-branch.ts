@@ -4,11 +4,11 @@ import { type LoadSum, loadLine, loadRule } from "./load-line.js";
 import { rangeDemand } from "./range-demand.js";
 
 const RULE = loadRule(article220("55"), "published");
-const MOST_VA = 27000;
 
 /**
  * Branch-circuit load in VA of cooking appliances. Table 220.55 Note 4: one range by the table; one wall oven or one cooktop at nameplate;
- * a cooktop with one or two ovens on one circuit in one room added and taken as one range. Null for any other set or over 27 kW.
+ * a cooktop with one or two ovens on one circuit in one room added and taken as one range; over 27 kW, outside the table, at
+ * nameplate. Null for any other set.
  */
 export function cookingBranchLoad(given: {
   readonly id: string;
@@ -32,7 +32,6 @@ export function cookingBranchLoad(given: {
     edition,
   });
   if (alone) return { total: sum, steps: [sum] };
-  if (decimal(sum.value).gt(MOST_VA)) return null;
   const { total, steps } = rangeDemand({ id, appliances: [Number(sum.value)], edition });
   return { total, steps: [sum, ...steps] };
 }

@@ -11,7 +11,7 @@ import { evLoad } from "./ev-load.js";
 import { rangeDemand } from "./range-demand.js";
 
 const NAMEPLATE: Rule = { sections: article220("14(A)"), standing: "memory" };
-const MOTOR: Rule = { sections: everyEdition("430.24"), standing: "memory" };
+const MOTOR: Rule = { sections: everyEdition("430.24"), standing: "published" };
 const WELDER: Rule = { sections: everyEdition("630.11"), standing: "memory" };
 const SOURCE = citeOther("Generator inlet", "a source, which adds no load", "practice");
 const OUTLET = citeOther("Outlet rating", "volts × amperes as a fixed load", "practice");

@@ -3,6 +3,9 @@ import { type Block, heading, paragraph } from "./packet.js";
 
 const PRACTICE = printCitation({ document: "", section: "", edition: null, standing: "practice" } satisfies Citation);
 
+/** More than these are set in one paragraph, so that the signatures stay on their page. */
+const MOST_LINES = 10;
+
 /** What was assumed, the same thing assumed at several places said once. */
 export function assumptionsPart(assumptions: Design["assumptions"]): Block[] {
   if (assumptions.length === 0) return [paragraph("Nothing was assumed: every value was given.")];
@@ -14,11 +17,16 @@ export function assumptionsPart(assumptions: Design["assumptions"]): Block[] {
     places.add(colon < 0 ? "The job" : says.slice(0, colon));
     said.set(text, places);
   }
+  const entries = byPlace(said);
   const starred = [...said.keys()].some((text) => text.endsWith(" *"));
   return [
     heading("Assumptions"),
     paragraph(`Correct any that is wrong in the job file and make the packet again.${starred ? ` * ${PRACTICE.replace(/[()]/g, "")}.` : ""}`),
-    { kind: "brief", entries: byPlace(said) },
+    {
+      kind: "brief",
+      runOn: entries.length > MOST_LINES,
+      entries: entries.map(({ title, text }) => ({ title, text: entries.length > MOST_LINES ? `${text}.` : text })),
+    },
   ];
 }
 

@@ -156,7 +156,7 @@ function serviceSummary(design: Design): Block {
 function onSite(design: Design): Block[] {
   const toLook = design.findings.flatMap((f) => (f.verdict === "needs-person" ? [f] : []));
   if (toLook.length === 0) return [];
-  if (toLook.length > MOST_ON_COVER) return [paragraph(`To be looked at on site: ${toLook.length} items, listed on the findings sheet.`)];
+  if (toLook.length > MOST_ON_COVER) return [paragraph(`To be looked at on site: ${toLook.length} items, told among the findings.`)];
   return [
     withWidths(
       table(
@@ -169,14 +169,17 @@ function onSite(design: Design): Block[] {
   ];
 }
 
+const MOST_ON_SHORT_COVER = 8;
+
 /** Everything that is to be looked at on site, close-set. */
 function lookList(design: Design): Block[] {
   const found = new Map<string, string[]>();
   for (const f of design.findings) if (f.verdict === "needs-person") found.set(f.look, [...(found.get(f.look) ?? []), f.subject]);
   if (found.size === 0) return [];
+  if (found.size > MOST_ON_SHORT_COVER) return [paragraph(`To be looked at on site: ${found.size} things, told among the findings of the submittal set.`)];
   return [
     heading("To be looked at on site"),
-    { kind: "brief", runOn: true, entries: [...found].map(([look, subjects]) => ({ title: [...new Set(subjects)].join("; "), text: `${look}.` })) },
+    { kind: "brief", entries: [...found].map(([look, subjects]) => ({ title: [...new Set(subjects)].join("; "), text: `${look}.` })) },
   ];
 }
 

@@ -1,6 +1,6 @@
 import { type Design, materialsList, type PriceBook, type PricedList, type PricedRow, priceMaterials, print, regrets } from "@branchwork/engine";
 import { runsOf, tagsOf } from "../drawing/tags.js";
-import { type Block, type Draft, heading, paragraph, table, withWidths } from "./packet.js";
+import { type Block, type Draft, paragraph, table, withWidths } from "./packet.js";
 import { SHEETS } from "./sheet-titles.js";
 
 /** What to weigh beforehand, what to buy, and what it may cost where prices are given. */
@@ -12,6 +12,9 @@ export function materialsSheet(design: Design, prices: PriceBook | null): Draft 
     blocks: [
       ...regretBlocks(design),
       paragraph("Measure the way on site before buying: wire that runs short wastes the whole pull. What stands already is not on the list."),
+      paragraph(
+        `Taken for the quantities (* common practice, no source): ${list.assumptions.map(({ says }) => says.replace(" (common practice, no source)", " *")).join("; ")}.`,
+      ),
       ...(priced === null
         ? [
             withWidths(
@@ -25,8 +28,6 @@ export function materialsSheet(design: Design, prices: PriceBook | null): Draft 
             paragraph("No price book was given, so no cost is told."),
           ]
         : pricedBlocks(priced)),
-      heading("Taken for the quantities"),
-      { kind: "brief", entries: list.assumptions.map(({ says }) => ({ title: "", text: `${says.charAt(0).toUpperCase()}${says.slice(1)}.` })) },
     ],
   };
 }

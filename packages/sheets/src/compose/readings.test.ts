@@ -91,5 +91,7 @@ describe("the fault table", () => {
   it("0 V between the lines: both hots on one leg (http://rvtravel.com/how-do-you-know-when-you-have-a-miswired-power-pedestal/)", () =>
     expect(rows(RV50)[0]!.find(([reads]) => reads!.endsWith("line 1 to line 2 about 0 V"))![1]).toContain("same leg"));
   it("says of a bond at the outlet that a pass does not prove it absent", () =>
-    expect(JSON.stringify(faultTableSheet(designOf(RV50)))).toMatch(/does not prove: [^"]*joined at the outlet/));
+    expect(JSON.stringify(faultTableSheet(designOf(RV50)))).toMatch(
+      /does not prove absent.*"title":"Neutral and equipment ground are joined at the outlet","text":"Shown by: /,
+    ));
 });

@@ -1,5 +1,5 @@
 import { type Design, type OutletUse, outletUse, print } from "@branchwork/engine";
-import { type Block, type Draft, heading, paragraph, table, withWidths } from "./packet.js";
+import { type Block, type Draft, paragraph, table, withWidths } from "./packet.js";
 import { SHEETS } from "./sheet-titles.js";
 import { valueWithUnit } from "./worked-lines.js";
 
@@ -15,7 +15,7 @@ export function useLimitsSheet(design: Design): Draft | null {
     title: SHEETS.useLimits,
     blocks: [
       paragraph(
-        "For whoever uses the outlet. Nameplates decide: put their figures in place of those below. What runs three hours or more is counted at 125 %. Motors draw several times their figure for a moment at the start, so a breaker may trip within these limits. A breaker that trips says stop, not try again.",
+        "Nameplates decide: put their figures in place of those below. What runs three hours or more is counted at 125 %. Motors draw several times their figure at the start, so a breaker may trip within these limits. A breaker that trips says stop, not try again.",
       ),
       withWidths(
         table(
@@ -37,8 +37,7 @@ export function useLimitsSheet(design: Design): Draft | null {
 
 function outletPart({ circuit, volts, hookups }: OutletUse): Block[] {
   return [
-    heading(circuit.circuit.name),
-    paragraph(`Volts taken: ${valueWithUnit(volts)} on each leg (${volts.expression}, the circuit fully loaded).`),
+    paragraph(`${circuit.circuit.name}. Volts taken: ${valueWithUnit(volts)} on each leg (${volts.expression}, the circuit fully loaded).`),
     ...hookups.map(({ says, always, sets }): Block => {
       const two = always.legs.length === 2;
       const head = two ? ["Together, besides what is always on", "Leg 1", "Leg 2"] : ["Together, besides what is always on", "Sum"];

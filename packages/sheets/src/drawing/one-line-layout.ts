@@ -218,7 +218,7 @@ function legend(height: number, width: number): readonly Mark[] {
     line([150, y + 17], [186, y + 17], "heavy"),
     text([194, y + 22], "new"),
     text([248, y + 22], "Not to scale. W, J: see schedules"),
-    text([0, y + 22 + LINE_HEIGHT], "Symbols generally per IEEE 315. kA at a breaker: it interrupts so much"),
+    text([0, y + 22 + LINE_HEIGHT], "Symbols generally per IEEE 315. kA: interrupting rating"),
   ];
 }
 

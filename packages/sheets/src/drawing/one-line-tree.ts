@@ -38,10 +38,10 @@ export function supplyOf(design: Design): Supply {
         words: [
           "Utility supply, 120/240 V",
           fault !== undefined
-            ? `available fault current ${print(fault)} kA`
+            ? `fault current ${print(fault)} kA`
             : transformer !== undefined
               ? `transformer ${print(transformer.kva)} kVA, ${print(transformer.percent_z)} % Z`
-              : "available fault current: ask the utility",
+              : "fault current: ask the utility",
         ],
       },
       { is: "meter", words: ["Meter (E)"] },

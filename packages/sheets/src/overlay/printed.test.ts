@@ -3,6 +3,7 @@ import { design, type Job, readJob } from "@branchwork/engine";
 import { describe, expect, it } from "vitest";
 import { composePacket } from "../compose/compose-packet.js";
 import type { Block } from "../compose/packet.js";
+import type { PacketSet } from "../compose/packet-set.js";
 import { renderHtml } from "../render/html.js";
 import { basisFrom } from "./apply.js";
 import { flattenOverlay } from "./flatten.js";
@@ -25,18 +26,20 @@ function carport(): Job {
   if (!read.ok) throw new Error(JSON.stringify(read.issues));
   return read.job;
 }
-function packetOf(name: string, date = "2026-11-25", job = carport()) {
+function packetOf(name: string, date = "2026-11-25", job = carport(), set: PacketSet = "submittal") {
   const overlay = overlayOf(name);
   const made = design({ job, basis: basisFrom(overlay, overlay.edition ?? "2023") });
-  return { made, packet: composePacket({ design: made, overlay, date }) };
+  return { made, packet: composePacket({ design: made, overlay, date, set }) };
 }
+/** What the counter does not take goes to the owner. */
+const quillback = () => packetOf("quillback-county", "2026-11-25", carport(), "owner").packet;
 const all = (blocks: readonly Block[]): readonly Block[] => blocks.flatMap((b) => (b.kind === "together" ? [b, ...all(b.blocks)] : [b]));
 const sheetText = (packet: ReturnType<typeof packetOf>["packet"], title: string) =>
   JSON.stringify(packet.sheets.find((s) => s.title.startsWith(title))?.blocks ?? []);
 
 describe("an overlay in print", () => {
   it("prints intake, persons, proofs, and where each sheet asked for stands", () => {
-    const text = sheetText(packetOf("quillback-county").packet, "Jurisdiction notes");
+    const text = sheetText(quillback(), "Jurisdiction notes");
     for (const words of [
       "Over the counter",
       "none on paper",
@@ -55,7 +58,7 @@ describe("an overlay in print", () => {
 
   // One 50 A circuit: 32.50; openings 1 − 1 = 0; 4 % of 32.50 = 1.30, at least 2.
   it("prints the fees worked, with what was not counted and what is due only if it happens", () => {
-    const text = sheetText(packetOf("quillback-county").packet, "Fees and inspections");
+    const text = sheetText(quillback(), "Fees and inspections");
     for (const words of [
       "1 × 32.50 (above 30 to 100 A)",
       "max(32.50 × 4 / 100, 2.00)",
@@ -67,7 +70,7 @@ describe("an overlay in print", () => {
   });
 
   it("prints inspections in order with who must be there, and the terms of the permit", () => {
-    const text = sheetText(packetOf("quillback-county").packet, "Fees and inspections");
+    const text = sheetText(quillback(), "Fees and inspections");
     expect(text.indexOf("1. Underground")).toBeLessThan(text.indexOf("2. Final"));
     for (const words of ["an adult who can open the gate", "within 20 calendar days", "180 days from last inspection", "No house number"])
       expect(text).toContain(words);
@@ -90,7 +93,8 @@ describe("an overlay in print", () => {
   it("puts notes on the sheet and the checklist line they name, and on a kind of outlet only where the job has it", () => {
     const { packet } = packetOf("saltmarsh-point");
     expect(sheetText(packet, "One-line diagram")).toContain("Local note: Print the voltage drop");
-    expect(sheetText(packet, "Inspection checklist")).toContain("Ground water stands at 30 in");
+    const field = packetOf("saltmarsh-point", "2026-11-25", carport(), "field").packet;
+    expect(sheetText(field, "Inspection checklist")).toContain("Ground water stands at 30 in");
     expect(sheetText(packet, "Jurisdiction notes")).toContain("Name the outlet's listing");
     const job = carport();
     const other = {

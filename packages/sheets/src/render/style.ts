@@ -46,7 +46,7 @@ table.grid tr.fresh td { font-weight: 600; border-top-width: 1.5pt; border-botto
 .fine { font-size: 9pt; }
 table.lines td { line-height: 1.15; }
 .source { font-size: 9pt; line-height: 1.15; display: block; }
-.index { margin: 0 0 6pt; padding: 0; list-style: none; columns: 2; column-gap: 18pt; border: 0.75pt solid #000; padding: 3pt 5pt; }
+.index { break-inside: avoid; margin: 0 0 6pt; padding: 0; list-style: none; columns: 2; column-gap: 18pt; border: 0.75pt solid #000; padding: 3pt 5pt; }
 .index li { display: flex; gap: 6pt; break-inside: avoid; overflow-wrap: anywhere; }
 .index b { flex: 0 0 32pt; font-weight: 600; }
 .index a { color: #000; text-decoration: none; min-width: 0; }
