@@ -5,6 +5,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
+// biome-ignore lint/suspicious/noUndeclaredEnvVars: no cached task runs this
 const cases = process.env.BRANCHWORK_CASES ?? "10000";
 if (!/^[1-9]\d{0,6}$/.test(cases)) {
   console.error(`nightly: BRANCHWORK_CASES is "${cases}"; give a whole number of cases`);

@@ -158,7 +158,7 @@ describe("any job", () => {
 });
 
 const rank = (size: Size) => SIZES.indexOf(size);
-const trade = (size: string | null) => TRADE_SIZES.findIndex((one) => size === one);
+const trade = (size: string | null) => (size === null ? -1 : TRADE_SIZES.indexOf(size as (typeof TRADE_SIZES)[number]));
 
 describe("a longer, hotter, more crowded run never has a smaller wire or raceway", () => {
   // Not past the length that no size keeps within the limit: there the least sizes stay and the drop is a finding.

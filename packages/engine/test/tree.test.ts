@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { stringify } from "yaml";
 import { design } from "../src/design.js";
 import { readJob } from "../src/job/read.js";
+import { outletUse } from "../src/readings/outlet-use.js";
 
 // biome-ignore lint/suspicious/noExplicitAny: a job as written, bent by each test before it is read
 type Written = any;
@@ -126,5 +127,15 @@ describe("a feeder and the panel it feeds", () => {
   it("refuses an id used twice in the tree", () => {
     const read = readJob(stringify(tree({ circuits: [outlet("house", "rv-30", "30 A", [2])] })));
     expect(read.ok).toBe(false);
+  });
+});
+
+describe("what may run together behind a feeder", () => {
+  it("takes the volts left after the feeder's drop and the circuit's, both as volts (arithmetic by hand)", () => {
+    const d = designed(tree({ circuits: [stand[0]] }));
+    const c = d.circuits[0]!;
+    const lost = (Number(d.feeders[0]!.drop.worstLeg.value) + Number(c.drop.worstLeg.value)).toFixed(1);
+    expect(Number(lost)).toBeGreaterThan(2);
+    expect(Number(outletUse(d, c)!.volts.value)).toBeCloseTo(120 - Number(lost), 1);
   });
 });

@@ -30,8 +30,10 @@ export function outletUse(design: Pick<DesignedJob, "edition">, circuit: Designe
   const hookups = HOOKUPS[circuit.circuit.serves];
   if (hookups === undefined) return null;
   const { edition } = design;
-  const drop = circuit.drop.fromService ?? circuit.drop.worstLeg;
-  const left = decimal(circuit.legVolts).minus(drop.value);
+  // From the service down the drop is told in per cent, of this run alone in volts.
+  const { fromService, worstLeg } = circuit.drop;
+  const lost = fromService === null ? decimal(worstLeg.value) : decimal(fromService.value).div(100).times(circuit.legVolts);
+  const left = decimal(circuit.legVolts).minus(lost);
   // Nothing can be run on half the volts; that drop is a failing finding of its own.
   if (left.lt(LEAST_VOLTS)) return null;
   const value = left.toDecimalPlaces(1);
@@ -40,8 +42,11 @@ export function outletUse(design: Pick<DesignedJob, "edition">, circuit: Designe
     label: "Volts of a leg at the outlet, fully loaded",
     value: value.toFixed(),
     unit: "V",
-    expression: `${circuit.legVolts} V − ${print(drop.value)} V`,
-    inputs: [drop.id],
+    expression:
+      fromService === null
+        ? `${circuit.legVolts} V − ${print(worstLeg.value)} V`
+        : `${circuit.legVolts} V − ${circuit.legVolts} V × ${print(fromService.value)} / 100`,
+    inputs: [(fromService ?? worstLeg).id],
     rounding: "to a tenth of a volt",
     citations: [citeOther("Supply volts less the drop on the worst leg", "", "practice")],
     edition,

@@ -1,4 +1,4 @@
-import type { Design, PriceBook } from "@branchwork/engine";
+import { type Design, outletUse, type PriceBook } from "@branchwork/engine";
 import { drawOneLine } from "../drawing/one-line.js";
 import { overlayCautions } from "../overlay/age.js";
 import { basisFrom } from "../overlay/apply.js";
@@ -15,7 +15,7 @@ import { labelsSheet } from "./labels.js";
 import { materialsSheet } from "./materials.js";
 import { type Draft, drawing, type Named, type Packet } from "./packet.js";
 import { PACKET_SETS, type PacketSet, SET_LETTERS, SET_NAMES } from "./packet-set.js";
-import { faultTableSheet, readingsSheet } from "./readings.js";
+import { faultTableSheet, fedByHouse, readingsSheet } from "./readings.js";
 import { directorySheets, schedulesSheet } from "./schedules.js";
 import { plotBlocks, sectionsSheet } from "./sections.js";
 import { SHEETS, type SheetName } from "./sheet-titles.js";
@@ -50,7 +50,7 @@ const APPLICANTS: readonly SheetName[] = ["jurisdiction", "fees"];
 export function composePacket({ design, overlay, date, targets, set = "submittal", prices }: PacketParts): Packet {
   const basis = basisFrom(overlay, design.edition, targets);
   const ready = design.ready && basis.issues.length === 0;
-  const computed = computedSheets({ design, overlay, date, prices: prices ?? null });
+  const computed = computedSheets({ design, overlay, date, prices: prices ?? null, set });
   const jurisdictionFor = (where: (title: string) => string | null) => jurisdictionSheet({ overlay, basis, design, date, where });
   // The jurisdiction sheet names the sheets that answer what is asked, so it is made when they are known.
   const unplaced = jurisdictionFor(() => null);
@@ -117,8 +117,15 @@ function computedSheets(given: {
   readonly overlay: Overlay | null;
   readonly date: string;
   readonly prices: PriceBook | null;
+  readonly set: PacketSet;
 }): readonly Named[] {
   const { design, overlay, date, prices } = given;
+  // Worked by simulation and slow: in another set only their titles are asked for.
+  const whole = (name: SheetName, there: boolean, make: () => Draft | null): readonly [SheetName, Draft | null] => [
+    name,
+    SETS[given.set].includes(name) ? make() : there ? { title: SHEETS[name], blocks: [] } : null,
+  ];
+  const read = design.circuits.some(fedByHouse);
   const plots = plotBlocks(design);
   const drawings = drawOneLine(design);
   const made: readonly (readonly [SheetName, Draft | null])[] = [
@@ -138,13 +145,17 @@ function computedSheets(given: {
     ["checklist", checklistSheet(design, overlay)],
     ["card", inspectionCardSheet(design, overlay)],
     ["response", correctionResponseSheet()],
-    ["readings", readingsSheet(design)],
-    ["faultTable", faultTableSheet(design)],
+    whole("readings", true, () => readingsSheet(design)),
+    whole("faultTable", read, () => faultTableSheet(design)),
     ["labels", labelsSheet(design)],
     ["work", workSheet(design)],
-    ["materials", materialsSheet(design, prices)],
-    ["useLimits", useLimitsSheet(design)],
-    ["trouble", troubleSheet(design)],
+    whole("materials", true, () => materialsSheet(design, prices)),
+    whole(
+      "useLimits",
+      design.circuits.some((c) => outletUse(design, c, []) !== null),
+      () => useLimitsSheet(design),
+    ),
+    whole("trouble", read, () => troubleSheet(design)),
   ];
   return made.flatMap(([name, draft]) => (draft === null ? [] : [{ name, draft }]));
 }
