@@ -4,14 +4,29 @@ const maxDepth = 64;
 const newline = 10;
 const carriageReturn = 13;
 
-const whitespace = new Set([0, 9, newline, 12, carriageReturn, 32]);
-const delimiters = new Set(Buffer.from("()<>[]{}/%"));
+/** What a byte is in PDF source; anything else is regular. */
+const BLANK = 1;
+const DELIMITER = 2;
+const classes = new Uint8Array(256);
+for (const byte of [0, 9, newline, 12, carriageReturn, 32]) classes[byte] = BLANK;
+for (const byte of Buffer.from("()<>[]{}/%")) classes[byte] = DELIMITER;
+
+/** The bytes of a source as text, one character a byte: a cut of a string costs far less than one of a buffer. */
+const texts = new WeakMap<Buffer, string>();
+function textOf(bytes: Buffer): string {
+  const known = texts.get(bytes);
+  if (known !== undefined) return known;
+  const text = bytes.toString("latin1");
+  texts.set(bytes, text);
+  return text;
+}
 const escapes: Readonly<Record<string, string>> = { n: "\n", r: "\r", t: "\t", b: "\b", f: "\f" };
 
 /** Reads values one after another from PDF source (file body, content stream or character map). `spend` is told of every value, and once more for every 64 bytes, and may stop the reading. */
 export class PdfLexer {
   private depth = 0;
   private charged: number;
+  private readonly text: string;
 
   constructor(
     private readonly bytes: Buffer,
@@ -19,6 +34,7 @@ export class PdfLexer {
     private readonly spend: (values: number) => void,
   ) {
     this.charged = position;
+    this.text = textOf(bytes);
   }
 
   /** @returns the next value or word; undefined at the end. References come as two numbers and the word R, except inside brackets. */
@@ -26,7 +42,8 @@ export class PdfLexer {
     this.skipBlank();
     this.charge();
     if (this.position >= this.bytes.length) return undefined;
-    const char = String.fromCharCode(this.bytes[this.position] as number);
+    const char = this.text[this.position];
+    if (classes[this.bytes[this.position]!] === 0) return this.plain();
     if (char === "/") return this.name();
     if (char === "(") return this.literal();
     if (char === "[") return this.inside(1, "]");
@@ -88,9 +105,9 @@ export class PdfLexer {
   }
 
   private hex(): PdfString {
-    const end = this.bytes.indexOf(">", this.position);
+    const end = this.text.indexOf(">", this.position);
     if (end < 0) throw this.wrong("a string without end");
-    const digits = this.bytes.toString("latin1", this.position + 1, end).replace(/[\0\t\n\f\r ]/g, "");
+    const digits = this.text.slice(this.position + 1, end).replace(/[\0\t\n\f\r ]/g, "");
     if (/[^0-9A-Fa-f]/.test(digits)) throw this.wrong("a hexadecimal string with other characters");
     this.position = end + 1;
     return { kind: "string", raw: Buffer.from(digits.length % 2 === 0 ? digits : `${digits}0`, "hex").toString("latin1") };
@@ -108,7 +125,7 @@ export class PdfLexer {
       else if (byte === 0x29) open -= 1;
     }
     this.position = at;
-    const source = this.bytes.toString("latin1", start, at - 1).replace(/\\([0-7]{1,3}|\r\n|[\s\S])|\r\n?/g, (all, escaped: string | undefined) => {
+    const source = this.text.slice(start, at - 1).replace(/\\([0-7]{1,3}|\r\n|[\s\S])|\r\n?/g, (all, escaped: string | undefined) => {
       if (escaped === undefined) return "\n"; // any line end in a string reads as one line feed
       if (/^[0-7]/.test(escaped)) return String.fromCharCode(Number.parseInt(escaped, 8) & 0xff);
       return /^[\r\n]/.test(escaped) ? "" : (escapes[escaped] ?? all.slice(1));
@@ -119,32 +136,33 @@ export class PdfLexer {
   private plain(): PdfValue | PdfWord {
     const text = this.regular();
     if (text === "") throw this.wrong("an unknown character");
-    if (/^[+-]?(\d+\.?\d*|\.\d+)$/.test(text)) return Number(text);
+    // Only what begins with a sign, a point or a digit can be a number: + , - . / 0 to 9.
+    const first = text.charCodeAt(0);
+    if (first >= 0x2b && first <= 0x39 && isNumeral(text)) return Number(text);
     if (text === "true" || text === "false") return text === "true";
     return text === "null" ? null : { kind: "word", word: text };
   }
 
   private word(length: number): PdfWord {
-    const word = this.bytes.toString("latin1", this.position, this.position + length);
+    const word = this.text.slice(this.position, this.position + length);
     this.position += length;
     return { kind: "word", word };
   }
 
   private regular(): string {
     const start = this.position;
-    while (this.position < this.bytes.length && !this.isBreak(this.bytes[this.position] as number)) this.position += 1;
-    return this.bytes.toString("latin1", start, this.position);
-  }
-
-  private isBreak(byte: number): boolean {
-    return whitespace.has(byte) || delimiters.has(byte);
+    const { bytes } = this;
+    let at = start;
+    while (at < bytes.length && classes[bytes[at]!] === 0) at += 1;
+    this.position = at;
+    return this.text.slice(start, at);
   }
 
   private skipBlank(): void {
     for (; this.position < this.bytes.length; this.position += 1) {
       const byte = this.bytes[this.position] as number;
       if (byte === 0x25) while (this.position < this.bytes.length && !isLineEnd(this.bytes[this.position] as number)) this.position += 1;
-      else if (!whitespace.has(byte)) return;
+      else if (classes[byte] !== BLANK) return;
     }
   }
 
@@ -155,6 +173,19 @@ export class PdfLexer {
 
 export function isCount(value: unknown): value is number {
   return typeof value === "number" && Number.isSafeInteger(value) && value >= 0;
+}
+
+/** A sign or none, digits with at most one point among or beside them. */
+function isNumeral(text: string): boolean {
+  let digits = 0;
+  let points = 0;
+  for (let at = text[0] === "+" || text[0] === "-" ? 1 : 0; at < text.length; at += 1) {
+    const code = text.charCodeAt(at);
+    if (code === 0x2e) points += 1;
+    else if (code >= 0x30 && code <= 0x39) digits += 1;
+    else return false;
+  }
+  return digits > 0 && points <= 1;
 }
 
 function isLineEnd(byte: number): boolean {
