@@ -3,7 +3,7 @@ import { spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { dirname, join, relative } from "node:path";
+import { delimiter, dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -77,7 +77,22 @@ function build() {
 
 function demo() {
   build();
-  const args = ["apps/packet/dist/main.js", "build", demoJob, "--overlay", demoOverlay, "--out", demoOut, "--format", "pdf,html,json,svg", "--force"];
+  const args = [
+    "apps/packet/dist/main.js",
+    "build",
+    demoJob,
+    "--overlay",
+    demoOverlay,
+    "--out",
+    demoOut,
+    "--format",
+    "pdf,html,json,svg",
+    "--force",
+    "--set",
+    "submittal,field,owner",
+    "--prices",
+    "fixtures/prices/demo.yaml",
+  ];
   const status = node(`packet for ${demoJob}`, args);
   if (status !== 0) stop(`the packet was not made (exit code ${status}); the reason is above`, status);
   console.log(`\nThe packet is in ${demoOut}; its files are listed above. Open ${demoOut}/rv-50-carport.pdf`);
@@ -97,8 +112,23 @@ function testPackage(folder, reports) {
   return { passed: numPassedTests, failed: status !== 0 && failed === 0 ? 1 : failed, skipped: numPendingTests };
 }
 
+/** Programs some tests compare ours with. Fetched where that is ours to do (Debian, as root); without them those tests say they are skipped. */
+const comparers = ["ngspice", "qpdf", "redis-server", "parallel"];
+
+function fetchComparers() {
+  const onPath = (program) => process.env.PATH?.split(delimiter).some((folder) => existsSync(join(folder, program)));
+  const lacking = comparers.filter((program) => !onPath(program));
+  if (lacking.length === 0 || process.platform !== "linux" || process.getuid?.() !== 0 || !onPath("apt-get")) return;
+  console.log(`\n── programs for comparison: ${lacking.join(", ")}`);
+  const apt = (...args) =>
+    spawnSync("apt-get", args, { env: { ...env, DEBIAN_FRONTEND: "noninteractive", RUNLEVEL: "1" }, stdio: "ignore", timeout: 180_000 }).status === 0;
+  const got = apt("update") && apt("install", "-y", "--no-install-recommends", ...lacking);
+  if (!got) console.log("not fetched; the tests that want them are skipped");
+}
+
 function test() {
   install();
+  fetchComparers();
   const broken = [];
   if (node("lint", ["node_modules/@biomejs/biome/bin/biome", "check", "."]) !== 0) broken.push("lint");
   if (turbo("typecheck and build", "typecheck", "build", "--continue") !== 0) broken.push("typecheck or build");

@@ -11,6 +11,10 @@ const classes = new Uint8Array(256);
 for (const byte of [0, 9, newline, 12, carriageReturn, 32]) classes[byte] = BLANK;
 for (const byte of Buffer.from("()<>[]{}/%")) classes[byte] = DELIMITER;
 
+const NO_DIGIT = 255;
+const hexDigits = new Uint8Array(256).fill(NO_DIGIT);
+for (const [value, digit] of [..."0123456789abcdef"].entries()) for (const form of [digit, digit.toUpperCase()]) hexDigits[form.charCodeAt(0)] = value;
+
 /** The bytes of a source as text, one character a byte: a cut of a string costs far less than one of a buffer. */
 const texts = new WeakMap<Buffer, string>();
 function textOf(bytes: Buffer): string {
@@ -107,10 +111,21 @@ export class PdfLexer {
   private hex(): PdfString {
     const end = this.text.indexOf(">", this.position);
     if (end < 0) throw this.wrong("a string without end");
-    const digits = this.text.slice(this.position + 1, end).replace(/[\0\t\n\f\r ]/g, "");
-    if (/[^0-9A-Fa-f]/.test(digits)) throw this.wrong("a hexadecimal string with other characters");
+    let raw = "";
+    let high = -1;
+    for (let at = this.position + 1; at < end; at += 1) {
+      const byte = this.bytes[at]!;
+      const digit = hexDigits[byte]!;
+      if (digit === NO_DIGIT) {
+        if (classes[byte] !== BLANK) throw this.wrong("a hexadecimal string with other characters");
+      } else if (high < 0) high = digit;
+      else {
+        raw += String.fromCharCode(high * 16 + digit);
+        high = -1;
+      }
+    }
     this.position = end + 1;
-    return { kind: "string", raw: Buffer.from(digits.length % 2 === 0 ? digits : `${digits}0`, "hex").toString("latin1") };
+    return { kind: "string", raw: high < 0 ? raw : raw + String.fromCharCode(high * 16) };
   }
 
   private literal(): PdfString {
