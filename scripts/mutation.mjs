@@ -1,0 +1,33 @@
+// Mutation testing of the engine's rules: small faults are put into the code one by one, and a test must notice each.
+//   node scripts/mutation.mjs                          all of sizing, service and basis (over an hour)
+//   node scripts/mutation.mjs src/sizing/burial.ts …   some files
+// It works in a clone of HEAD, in place there, so that nothing here is touched; the tool is fetched into that clone alone.
+import { spawnSync } from "node:child_process";
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)));
+const { packageManager } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
+// Version 9 is the last that runs on Node 20.
+const tool = ["@stryker-mutator/core@9.6.1", "@stryker-mutator/vitest-runner@9.6.1"];
+const clone = mkdtempSync(join(tmpdir(), "branchwork-mutation-"));
+const engine = join(clone, "packages/engine");
+
+function run(command, args, cwd) {
+  const { status, error } = spawnSync(command, args, { cwd, stdio: "inherit" });
+  if (error || status !== 0) throw new Error(`${command} ${args.join(" ")}: ${error?.message ?? `exit code ${status}`}`);
+}
+
+try {
+  run("git", ["clone", "--quiet", root, clone], root);
+  run("npx", ["--yes", packageManager, "install", "--frozen-lockfile", "--prefer-offline"], clone);
+  run("npx", ["--yes", packageManager, "add", "--save-dev", "--workspace-root", ...tool], clone);
+  const files = process.argv.slice(2);
+  run("npx", ["stryker", "run", "stryker.config.json", ...(files.length > 0 ? ["--mutate", files.join(",")] : [])], engine);
+} finally {
+  const report = join(clone, "out/mutation/report.json");
+  if (existsSync(report)) cpSync(report, join(root, "out/mutation/report.json"));
+  rmSync(clone, { recursive: true, force: true });
+}
