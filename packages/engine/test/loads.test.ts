@@ -98,12 +98,15 @@ describe("NFPA 70 Annex D, the figures as printed to 2023", () => {
       edition,
     });
     expect(at(steps, "lighting")).toBe(4500);
+    expect(at(steps, "small-appliance")).toBe(3000);
+    expect(at(steps, "laundry")).toBe(1500);
     expect(at(steps, "sum")).toBe(29700);
     expect(at(steps, "tiers")).toBe(17880);
     expect(at(steps, "space-heating-1")).toBe(3600);
     expect(at(steps, "cooling-2")).toBe(1380);
     expect(at(steps, "climate")).toBe(3600);
     expect(total.value).toBe("21480");
+    expect(Math.round(Number(total.value) / 240)).toBe(90);
     // The dishwasher is a line-to-neutral load; the water heater and the space heating are not.
     const cooking = rangeDemand({ id, appliances: [12000], edition }).total.value;
     const neutral = neutralLoad({ id, load: { lineToNeutralVA: 5100 + 1200, cookingVA: cooking, dryersVA: 5000, volts: 240 }, edition });
@@ -125,8 +128,10 @@ describe("NFPA 70 Annex D, the figures as printed to 2023", () => {
       },
       edition,
     });
+    expect(at(steps, "lighting")).toBe(4500);
     expect(at(steps, "sum")).toBe(32800);
     expect(at(steps, "tiers")).toBe(19120);
+    expect(at(steps, "cooling-1")).toBe(10080);
     expect(at(steps, "climate")).toBe(10080);
     expect(total.value).toBe("29200");
     expect(Math.round(Number(total.value) / 240)).toBe(122);
@@ -147,11 +152,14 @@ describe("NFPA 70 Annex D, the figures as printed to 2023", () => {
   it(`D2(c): http://flylib.com/books/en/2.419.1/example_no_d2_c_optional_calculation_for_one_family_dwelling_with_heat_pump_single_phase_240_120_volt_service_see_22082_.html`, () => {
     const { total, steps } = optionalDwellingLoad({ id, dwelling: D2C, edition });
     expect(at(steps, "lighting")).toBe(6000);
+    expect(at(steps, "small-appliance")).toBe(3000);
+    expect(at(steps, "laundry")).toBe(1500);
     // The page's own lines (6,000 + 3,000 + 1,500 + 12,000 + 4,500 + 1,200 + 5,000) come to its printed 33,200.
     expect(at(steps, "sum")).toBe(33200);
     expect(at(steps, "tiers")).toBe(19280);
     expect(at(steps, "heat-pump-1")).toBe(15510);
     expect(total.value).toBe("34790");
+    expect(Math.round(Number(total.value) / 240)).toBe(145);
   });
   it("D2(c) note: supplemental heat that cannot run with the heat pump is not added to it (same page); the larger of the two at 65 % is our reading", () => {
     const climate = [{ kind: "heat-pump" as const, va: 5760, supplementVA: 15000, interlocked: true }];
@@ -161,9 +169,12 @@ describe("NFPA 70 Annex D, the figures as printed to 2023", () => {
   it(`D4(a), one dwelling unit with range: ${FLYLIB}example_no_d4_a_multifamily_dwelling.html`, () => {
     const { total, parts, steps } = standardDwellingLoad({ id, dwelling: { ...bare, floorAreaFt2: 840, laundryCircuits: 0, cooking: [12000] }, edition });
     expect(at(steps, "lighting")).toBe(2520);
+    expect(at(steps, "small-appliance")).toBe(3000);
     expect(at(steps, "general")).toBe(5520);
+    expect(at(steps, "part-1")).toBe(3000);
     expect(at(steps, "part-2")).toBe(882);
     expect(parts.lighting.value).toBe("3882");
+    expect(parts.cooking.value).toBe("8000");
     expect(total.value).toBe("11882");
     expect((Number(total.value) / 240).toFixed(1)).toBe("49.5");
     const neutral = neutralLoad({ id, load: { lineToNeutralVA: 3882, cookingVA: 8000, dryersVA: 0, volts: 240 }, edition });
@@ -184,7 +195,10 @@ describe("NFPA 70 Annex D, the figures as printed to 2023", () => {
       },
       edition,
     });
+    expect(parts.lighting.value).toBe("3882");
     expect(parts.cooking.value).toBe("6400");
+    expect(parts.appliances.value).toBe("2500");
+    expect(parts.climate.value).toBe("6000");
     expect(total.value).toBe("18782");
   });
 

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { leastConductor, shortfalls } from "../src/sizing/conductor.js";
 import { groundingConductor, shortOfCmil } from "../src/sizing/grounding.js";
 import { standardRatingAtLeast } from "../src/sizing/overcurrent.js";
+import { fillLimit } from "../src/sizing/raceway-fill.js";
 import { dropPercent, voltageDrop } from "../src/sizing/voltage-drop.js";
 import { compareSizes, SIZES, type Size } from "../src/tables/size.js";
 
@@ -117,6 +118,13 @@ describe("voltage drop", () => {
     expect(solved[1]![0]).toBeCloseTo(0, 9);
     const ours = Number(run("6", 80, amperes).value);
     expect(Math.abs(240 - (solved[0]![0]! - solved[2]![0]!) - ours) / ours).toBeLessThan(0.001);
+  });
+});
+
+describe("fill limits", () => {
+  it("go by the count of conductors: 53, 31, 40 % (Chapter 9 Table 1)", () => {
+    const limit = (count: number) => fillLimit({ id: "x", raceway: "EMT", tradeSize: "1", count, edition: "2023" })!.value;
+    expect([limit(1), limit(2), limit(3)]).toEqual(["0.458", "0.268", "0.346"]);
   });
 });
 

@@ -14,7 +14,7 @@ export const measuredRecord: Check = {
           needsPerson(
             "Service",
             "a 30-day record stands for a year only under conditions",
-            "show that it was taken with the building in use and with the larger of heating or cooling in it, or add it",
+            "show at least 30 days on end of 15-minute averages, with the building in use and with the larger of heating or cooling in it, or added; it does not serve where the house has a renewable energy source or peak shaving",
           ),
         ];
   },

@@ -145,7 +145,7 @@ export const FAULTS: readonly Fault[] = [
   {
     id: "hot-ground-swapped",
     says: "a hot and the equipment ground are changed over: everything bonded to the ground terminal is live",
-    toDo: `${OFF}; then put the hot and the equipment ground on their own terminals.`,
+    toDo: `${OFF}; unplug every load of the circuit and read again, since an open neutral with a load on it reads the same; then, off and proved dead again, put the hot and the equipment ground on their own terminals.`,
     stop: `${UNPLUG} and touch neither outlet box nor what it feeds: metal parts are at line voltage.`,
     outlets: ALL,
     variants: (outlet) => [

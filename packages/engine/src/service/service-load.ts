@@ -109,7 +109,7 @@ const LEAST_DWELLING_AMPERES = 100;
 const LEAST = { sections: everyEdition("230.79(C)"), standing: "memory" } as const;
 
 /** Least standard rating of a one-family dwelling's service for its load; null beyond the standard ratings known here. 230.79(C), 240.6(A). */
-function leastService(amperes: Worked, edition: Edition): Worked | null {
+export function leastService(amperes: Worked, edition: Edition): Worked | null {
   const rating = standardRatingAtLeast(Math.max(LEAST_DWELLING_AMPERES, Number(amperes.value)), edition);
   if (rating === null) return null;
   return worked({
