@@ -1,6 +1,6 @@
 import { basename, extname } from "node:path";
 import type { Edition } from "@branchwork/engine";
-import { composePacket, type Fonts, PACKET_SETS, type Packet, type PacketSet, renderHtml } from "@branchwork/sheets";
+import { composePacket, type Fonts, PACKET_SETS, PAPERS, type Packet, type PacketSet, type Paper, renderHtml } from "@branchwork/sheets";
 import { carriedFiles, designJson } from "./carried/carried-files.js";
 import { EXIT } from "./exit-codes.js";
 import { packetFonts } from "./fonts.js";
@@ -20,6 +20,8 @@ export interface BuildOptions extends LoadOptions {
   readonly set?: string;
   /** Price book for the owner's set. */
   readonly prices?: string;
+  /** One of PAPERS; letter when left out. */
+  readonly paper?: string;
   readonly date?: string;
   readonly browser?: string;
   readonly force?: boolean;
@@ -43,6 +45,14 @@ export function setsOf(list: string | undefined): readonly PacketSet[] {
   if (wrong.length > 0)
     throw new InputError("--set", [{ path: "", what: `"${wrong.join(", ")}" is not a set of sheets`, mend: `use any of ${PACKET_SETS.join(",")}` }]);
   return PACKET_SETS.filter((set) => asked.includes(set));
+}
+
+/** The paper --paper names, letter when left out. */
+export function paperOf(name: string | undefined): Paper {
+  const found = PAPERS.find((paper) => paper === (name ?? "letter"));
+  if (found === undefined)
+    throw new InputError("--paper", [{ path: "", what: `"${name}" is not a paper this prints on`, mend: `use one of ${PAPERS.join(", ")}` }]);
+  return found;
 }
 
 /** The date of --date, today when left out. */
@@ -84,15 +94,17 @@ export async function packetFiles(given: {
   /** The submittal alone when left out. */
   readonly sets?: readonly PacketSet[];
   readonly prices?: Prices;
+  /** Letter when left out. */
+  readonly paper?: Paper;
   /** Marks a revision on the packet. */
   readonly revise?: (packet: Packet, set: PacketSet) => Packet;
 }): Promise<OutputFile[]> {
-  const { name, date, formats, fonts, prices, sets = ["submittal"] } = given;
+  const { name, date, formats, fonts, prices, paper = "letter", sets = ["submittal"] } = given;
   const { design, overlay, targets } = given.loaded;
   const files: OutputFile[] = [];
   for (const set of sets) {
     const stem = set === "submittal" ? name : `${name}-${set}`;
-    const plain = composePacket({ design, overlay, date, targets, set, ...(prices === undefined ? {} : { prices: prices.book }) });
+    const plain = composePacket({ design, overlay, date, targets, set, paper, ...(prices === undefined ? {} : { prices: prices.book }) });
     const packet = given.revise === undefined ? plain : given.revise(plain, set);
     const html = renderHtml({ packet, fonts });
     if (formats.includes("pdf")) {
@@ -100,7 +112,7 @@ export async function packetFiles(given: {
       const pdf = await given.print(html, { date: printedOn, expectText: packet.title });
       // What is carried is worked again without the earlier job, so its digest is of the sheets before any revision was marked on them.
       const unmarked = packet === plain ? html : renderHtml({ packet: plain, fonts });
-      const carried = carriedFiles({ loaded: given.loaded, date, edition: given.edition, set, prices: prices?.source, html: unmarked, pdf });
+      const carried = carriedFiles({ loaded: given.loaded, date, edition: given.edition, set, paper, prices: prices?.source, html: unmarked, pdf });
       files.push({ name: `${stem}.pdf`, bytes: attachFiles(pdf, carried, { date: printedOn }) });
     }
     if (formats.includes("html")) files.push({ name: `${stem}.html`, bytes: html });
@@ -120,6 +132,7 @@ export function build(job: string, options: BuildOptions): Promise<number> {
   return withExit(async () => {
     const formats = formatsOf(options.format);
     const sets = setsOf(options.set);
+    const paper = paperOf(options.paper);
     const date = dateOf(options.date);
     const say = process.stderr.isTTY ? (text: string) => process.stderr.write(`${text}\n`) : () => undefined;
     say("computing");
@@ -133,6 +146,7 @@ export function build(job: string, options: BuildOptions): Promise<number> {
       edition: options.edition,
       formats,
       sets,
+      paper,
       ...(options.prices === undefined ? {} : { prices: pricesOf({ file: options.prices, text: await readText(options.prices) }) }),
       fonts: await packetFonts(),
       print,

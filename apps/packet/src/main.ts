@@ -30,6 +30,11 @@ de-energize the service conductors and the lugs ahead of it.`,
   .exitOverride();
 
 const edition = () => new Option("--edition <year>", "code edition in place of the job's").choices(["2017", "2020", "2023", "2026"]);
+/** The names of PAPERS in the sheets; written out so that help asks for no other module. */
+const paper = () =>
+  new Option("--paper <name>", "what it is printed on; tabloid and a3 have landscape sheets for the drawings")
+    .choices(["letter", "tabloid", "a4", "a3"])
+    .default("letter");
 
 program
   .command("check")
@@ -53,6 +58,7 @@ program
   .option("--format <list>", "which of pdf,html,json,svg, with commas between", "pdf,html,json,svg")
   .option("--set <list>", "any of submittal,field,owner", "submittal")
   .option("--prices <file>", "price book for the owner's set, YAML")
+  .addOption(paper())
   .option("--date <YYYY-MM-DD>", "date printed in the title block, today when left out")
   .option("--browser <program>", "browser that prints, in place of the bundled one")
   .option("--force", "overwrite files that are there")
@@ -204,6 +210,7 @@ program
   .option("--format <list>", "which of pdf,html,json,svg, with commas between", "pdf,html,json,svg")
   .option("--set <list>", "any of submittal,field,owner", "submittal")
   .option("--prices <file>", "price book for the owner's set, YAML")
+  .addOption(paper())
   .option("--date <YYYY-MM-DD>", "date of the revision, today when left out")
   .option("--browser <program>", "browser that prints, in place of the bundled one")
   .option("--force", "overwrite files that are there")

@@ -1,7 +1,7 @@
 import { basename, extname } from "node:path";
 import { changesBetween } from "@branchwork/engine";
 import { composePacket, revisePacket } from "@branchwork/sheets";
-import { type BuildOptions, dateOf, formatsOf, onePrinter, packetFiles, setsOf } from "./build.js";
+import { type BuildOptions, dateOf, formatsOf, onePrinter, packetFiles, paperOf, setsOf } from "./build.js";
 import { EXIT } from "./exit-codes.js";
 import { packetFonts } from "./fonts.js";
 import { InputError, loadDesign, readText } from "./load-design.js";
@@ -21,6 +21,7 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
   return withExit(async () => {
     const formats = formatsOf(options.format);
     const sets = setsOf(options.set);
+    const paper = paperOf(options.paper);
     const date = dateOf(options.date);
     if (!/^[A-Za-z0-9]{1,3}$/.test(options.number))
       throw new InputError("--number", [
@@ -50,6 +51,7 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
       fonts: await packetFonts(),
       print: onePrinter(options.browser, say),
       sets,
+      paper,
       ...(prices === undefined ? {} : { prices }),
       revise: (packet, set) => {
         const was = composePacket({
@@ -58,6 +60,7 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
           date,
           targets: before.targets,
           set,
+          paper,
           ...(prices === undefined ? {} : { prices: prices.book }),
         });
         const revised = revisePacket({ packet, was, revision, changes });

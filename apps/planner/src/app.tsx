@@ -90,7 +90,7 @@ function Cautions() {
         </p>
       </section>
       <p class="cautions short" aria-hidden="true">
-        <b>Main off leaves live parts.</b> Local code decides. Not an approval.
+        <b>Main off leaves live parts.</b> Not an approval.
       </p>
     </>
   );

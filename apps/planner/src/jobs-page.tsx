@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { readChosenFile } from "./paper/files.js";
+import { readChosenJob } from "./paper/files.js";
 import { forget, newJob, openJob, planner } from "./planner.js";
 
 /** Jobs kept in this browser, and files to open. */
@@ -18,20 +18,24 @@ export function JobsPage() {
           New job
         </button>
         <label class="button">
-          Open a job file
+          Open a job file or a packet (PDF)
           <input
             type="file"
-            accept=".yaml,.yml"
+            accept=".yaml,.yml,.pdf"
             class="unseen"
             onChange={async (event) => {
-              const read = await readChosenFile(event.currentTarget);
+              const read = await readChosenJob(event.currentTarget);
               setRefused(read !== null && "refused" in read ? read.refused : "");
-              if (read !== null && "text" in read) openJob({ text: read.text, overlay: null });
+              if (read !== null && "text" in read) openJob(read);
             }}
           />
         </label>
       </p>
-      {refused && <p class="wrong">{refused}</p>}
+      {refused && (
+        <p class="wrong" role="alert">
+          {refused}
+        </p>
+      )}
       <ul class="jobs">
         {jobs.map((job) => (
           <li key={job.id}>

@@ -146,7 +146,11 @@ export function go(page: Page, step = state.step): void {
 /** Shows the step and puts the cursor in the field of a path. */
 export function goToField(step: number, path: string): void {
   set({ page: "plan", step });
-  requestAnimationFrame(() => document.getElementById(`field-${path}`)?.focus());
+  requestAnimationFrame(() => {
+    const field = document.getElementById(`field-${path}`);
+    for (let part = field?.closest("details"); part; part = part.parentElement?.closest("details")) part.open = true;
+    field?.focus();
+  });
 }
 
 // ---- computing: the newest text alone, at most one at a time
@@ -170,7 +174,7 @@ async function compute(): Promise<void> {
     try {
       const answer = await ask({ ask: "design", ...given });
       const current = given.job === state.text && given.overlay === (state.overlay?.text ?? null);
-      if (answer.ok) set({ digest: answer.digest, stale: !current, issues: [], failure: null, ms: answer.ms });
+      if (answer.ok) set({ digest: answer.digest, stale: !current, issues: answer.issues, failure: null, ms: answer.ms });
       else set({ issues: answer.issues, stale: true, failure: null, ms: answer.ms });
     } catch (error) {
       set({ failure: error instanceof Error ? error.message : String(error), stale: true });

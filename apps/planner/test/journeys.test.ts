@@ -114,6 +114,7 @@ test("EV supply over the attic, by a person who does not know its label", async 
   await reader.press("I don’t know: Size of the service");
   await reader.press("I don’t know: Rating of the panel");
   await reader.press("I don’t know: Number of spaces");
+  await reader.answer("What do you mark?", "New: EV supply");
   await reader.press("Choose free spaces for EV supply");
   await reader.press("Next: House");
   await reader.press("I don’t know: Floor area of the house");
@@ -144,6 +145,7 @@ test("garage subpanel with an outlet of its own", async () => {
   await reader.type("Size of the service", "200");
   await reader.type("Rating of the panel", "200", 0);
   await reader.type("Number of spaces", "30", 0);
+  await reader.answer("What do you mark?", "New: Feeder to garage");
   await reader.press("Choose free spaces for Feeder to garage");
   await reader.press("Next: House");
   await reader.type("Floor area", "2100");

@@ -1,6 +1,7 @@
 export { composePacket, type PacketParts } from "./compose/compose-packet.js";
 export type { Block, Packet, Sheet, TitleBlock } from "./compose/packet.js";
 export { PACKET_SETS, type PacketSet } from "./compose/packet-set.js";
+export { PAPERS, type Paper } from "./compose/paper.js";
 export { type Revision, revisePacket } from "./compose/revision.js";
 export { drawOneLine } from "./drawing/one-line.js";
 export { overlayCautions, STALE_AFTER_DAYS } from "./overlay/age.js";

@@ -196,7 +196,7 @@ describe("the page", () => {
   it("cuts what would make a head or foot too tall to repeat, and prints it whole on the cover", () => {
     expect(html).toMatch(/\.cut \{[^}]*-webkit-line-clamp: 3;[^}]*overflow: hidden/);
     for (const text of sheets) {
-      expect(text).toMatch(/<thead><tr><td><div class="head"><h1 class="cut">/);
+      expect(text).toMatch(/<thead><tr><td><div class="head"><p class="cut running"/);
       const foot = text.slice(text.indexOf("<tfoot>"), text.indexOf("</tfoot>"));
       for (const [, value] of foot.matchAll(/<\/b>(.*?)<\/td>/g)) expect(value).toMatch(/^$|^<span class="cut">/);
     }

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
 import type { Edition } from "@branchwork/engine";
-import { PACKET_SETS, type PacketSet } from "@branchwork/sheets";
+import { PACKET_SETS, PAPERS, type PacketSet, type Paper } from "@branchwork/sheets";
 import { z } from "zod";
 import type { Loaded, NamedText } from "../load-design.js";
 import type { Attachment } from "../print/attach.js";
@@ -14,6 +14,8 @@ export const manifestSchema = z.strictObject({
   edition: z.string().optional(),
   /** Which of the sets; a packet made before there were three is a submittal. */
   set: z.enum(PACKET_SETS).default("submittal"),
+  /** A packet made before there was a choice is on Letter. */
+  paper: z.enum(PAPERS).default("letter"),
   job: z.string(),
   overlay: z.string().optional(),
   prices: z.string().optional(),
@@ -36,6 +38,7 @@ export function carriedFiles(given: {
   readonly date: string;
   readonly edition: Edition | undefined;
   readonly set: PacketSet;
+  readonly paper: Paper;
   readonly prices: NamedText | undefined;
   readonly html: string;
   readonly pdf: Uint8Array;
@@ -52,6 +55,7 @@ export function carriedFiles(given: {
     date: given.date,
     ...(given.edition === undefined ? {} : { edition: given.edition }),
     set: given.set,
+    paper: given.paper,
     ...names,
     pages: { bytes: given.pdf.length, sha256: sha256(given.pdf) },
     html_sha256: sha256(given.html),

@@ -60,6 +60,7 @@ async function verification(file: string, packet: ReadPacket): Promise<Verificat
       date: manifest.date,
       targets: loaded.targets,
       set: manifest.set,
+      paper: manifest.paper,
       ...(packet.prices === null ? {} : { prices: pricesOf({ file: `${file}: ${manifest.prices}`, text: packet.prices }).book }),
     }),
     fonts: await packetFonts(),

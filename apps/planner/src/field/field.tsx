@@ -47,7 +47,7 @@ export function Field({
       {otherwise && <p class="hint">{otherwise}</p>}
       {wrong.map((issue) => (
         <p class="wrong" id={`${id}-wrong`} key={issue.what}>
-          <b>{issue.what.includes("is missing") ? "Wanted." : `${issue.what}.`}</b> {plainMend(issue.mend)}
+          <b>{issue.what.includes("is missing") ? "Not answered yet." : `${issue.what}.`}</b> {plainMend(issue.mend)}
         </p>
       ))}
       {find && (

@@ -111,14 +111,28 @@ export function RunFigures({ run }: { readonly run: ShownRun }) {
       )}
       {run.longest.length > 0 && (
         <details class="more">
-          <summary>Longest run by wire size</summary>
-          <ul>
-            {run.longest.map(({ size, says, feet }) => (
-              <li key={size}>
-                {says}: {whole(feet)} ft
-              </li>
-            ))}
-          </ul>
+          <summary>How far each wire size reaches</summary>
+          <table class="figures">
+            <caption>
+              The whole way in one size, at {run.limitPercent} % drop; yours is {tenth(run.feet)} ft
+            </caption>
+            <thead>
+              <tr>
+                <th scope="col">Wire</th>
+                <th scope="col">Reaches</th>
+                <th scope="col">Enough here?</th>
+              </tr>
+            </thead>
+            <tbody>
+              {run.longest.map(({ size, says, feet }) => (
+                <tr key={size}>
+                  <th scope="row">{says}</th>
+                  <td>{whole(feet)} ft</td>
+                  <td>{Number(feet) >= Number(run.feet) ? "yes" : "no"}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
         </details>
       )}
     </section>

@@ -2,6 +2,8 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import { stepOf } from "../job/runs.js";
 import { edit, goToField, planner, STEPS } from "../planner.js";
 import type { Digest, ShownFinding } from "../work/digest.js";
+import type { ShownIssue } from "../work/protocol.js";
+import { Choices } from "./choices.js";
 import { LoadBar, RunFigures } from "./figures.js";
 import { mendFor } from "./mends.js";
 import { tellIssue } from "./tell-issue.js";
@@ -15,7 +17,7 @@ export function Live() {
   return (
     <aside class="live" id="live" aria-label="What your answers come to">
       <p class="state" role="status">
-        {state(stale, issues.length, digest !== null)}
+        {state(stale, issues, digest !== null)}
       </p>
       {failure && (
         <p class="wrong" role="alert">
@@ -30,6 +32,7 @@ export function Live() {
           {digest.runs.map((run) => (
             <RunFigures run={run} key={run.id} />
           ))}
+          <Choices digest={digest} />
           <OneLine svgs={digest.oneLine} />
           <Assumed digest={digest} />
           {ms !== null && <p class="hint">Computed on this machine in {ms < 1 ? "under 1" : Math.round(ms)} ms.</p>}
@@ -39,8 +42,9 @@ export function Live() {
   );
 }
 
-function state(stale: boolean, wanted: number, any: boolean): string {
-  if (wanted > 0)
+function state(stale: boolean, issues: readonly ShownIssue[], any: boolean): string {
+  if (issues.length > 0 && any && !stale) return "The numbers are up to date. The packet still wants names.";
+  if (issues.length > 0)
     return any ? "An answer is missing or not understood: the numbers below are of before." : "Numbers appear as soon as the answers below are given.";
   if (!any) return "Findings, numbers and the drawing appear here once you have picked what will be connected.";
   return stale ? "Computing…" : "Up to date.";

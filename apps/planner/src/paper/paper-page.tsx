@@ -1,10 +1,18 @@
+import type { PacketSet } from "@branchwork/sheets";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { go, planner } from "../planner.js";
 import { Downloads } from "../steps/review.js";
 import { ask } from "../work/client.js";
+import { MachinePdf, useMachinePrinter } from "./machine-pdf.js";
 import { today } from "./today.js";
 
 type Made = { readonly html: string; readonly of: string } | { readonly refused: string } | null;
+
+const SETS: readonly { readonly set: PacketSet; readonly says: string }[] = [
+  { set: "submittal", says: "The permit office" },
+  { set: "field", says: "The inspector on site" },
+  { set: "owner", says: "Me, to keep and to work by" },
+];
 
 /** A sheet is 7.25 in wide: on a narrow screen it is drawn smaller, in print never. */
 function fitToScreen(document: Document, width: number): void {
@@ -16,14 +24,16 @@ function fitToScreen(document: Document, width: number): void {
 /** The packet, page for page, in a frame that may run nothing. */
 export function PaperPage() {
   const { text, overlay } = planner();
+  const [chosenSet, setChosenSet] = useState<PacketSet>("submittal");
   const [made, setMade] = useState<Made>(null);
   const frame = useRef<HTMLIFrameElement>(null);
   const [ready, setReady] = useState(false);
-  const key = `${text}\0${overlay?.text ?? ""}`;
+  const key = `${text}\0${overlay?.text ?? ""}\0${chosenSet}`;
+  const machine = useMachinePrinter();
   useEffect(() => {
     let gone = false;
     setMade(null);
-    ask({ ask: "packet", job: text, overlay: overlay?.text ?? null, date: today() }).then(
+    ask({ ask: "packet", job: text, overlay: overlay?.text ?? null, date: today(), set: chosenSet }).then(
       (answer) => {
         if (!gone) setMade(answer.ok ? { html: answer.text, of: key } : { refused: "The job is not whole yet: answer what is still wanted." });
       },
@@ -56,6 +66,18 @@ export function PaperPage() {
           Print
         </button>
       </header>
+      <fieldset class="field">
+        <legend>Who is it for?</legend>
+        <div class="answer">
+          {SETS.map((each) => (
+            <label class="radio" key={each.set}>
+              <input type="radio" name="set" checked={chosenSet === each.set} onChange={() => setChosenSet(each.set)} />
+              {each.says}
+            </label>
+          ))}
+        </div>
+      </fieldset>
+      {machine && chosenSet === "submittal" && <MachinePdf />}
       <p class="hint">To keep a PDF, press Print and choose “Save as PDF”. Sign and date it by hand.</p>
       {made === null && <p role="status">Making the packet…</p>}
       {made !== null && "refused" in made && (
@@ -64,7 +86,7 @@ export function PaperPage() {
         </p>
       )}
       <iframe ref={frame} title="The packet" src="./paper.html" sandbox="allow-same-origin allow-modals" onLoad={() => setReady(true)} />
-      <Downloads />
+      <Downloads set={chosenSet} />
     </main>
   );
 }

@@ -8,7 +8,7 @@ import { edit, planner } from "../planner.js";
 export function PanelGrid({ panel }: { readonly panel: WrittenPanel }) {
   const { plain, issues } = planner();
   const runs = writtenRuns(plain).filter((run) => printPath(run.panelPath) === printPath(panel.path));
-  const [mark, setMark] = useState(runs.length > 0 ? "0" : "existing-1");
+  const [mark, setMark] = useState("existing-1");
   if (panel.spaces === 0) return <p class="note">Give the number of spaces and the panel appears here.</p>;
   const taken = new Map(occupied(plain, panel.path).map((each) => [each.space, each]));
   const directory = [...panel.path, "directory"];
@@ -38,12 +38,13 @@ export function PanelGrid({ panel }: { readonly panel: WrittenPanel }) {
       <fieldset class="field">
         <legend>What do you mark?</legend>
         <p class="hint">
-          Mark the breakers that are there, then press a free space for the new one. A 240 V breaker takes the pressed space and the one below it.
+          First press the spaces below that have a breaker already. Then pick “New” and choose its space. A 240 V breaker takes the pressed space and the one
+          below it.
         </p>
         <div class="answer">
-          {runs.map((each, i) => radio(String(i), `New: ${each.name}`))}
           {radio("existing-1", "There already, one space")}
           {radio("existing-2", "There already, two spaces")}
+          {runs.map((each, i) => radio(String(i), `New: ${each.name}`))}
         </div>
         {run && (
           <button

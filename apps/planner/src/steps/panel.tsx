@@ -34,7 +34,13 @@ export function PanelStep() {
                 find="On the label inside the door: “MAX”, “main rating” or “bus”."
                 unknown="100 A"
               />
-              <QuantityField path={[...panel.path, "main"]} label="Main breaker in this panel" unit="A" otherwise="Leave it empty where it has none." />
+              <QuantityField
+                path={[...panel.path, "main"]}
+                label="Main breaker in this panel"
+                unit="A"
+                find="The large breaker at the top or bottom of the panel; the number is on its handle."
+                otherwise="Leave it empty where it has none."
+              />
               <NumberField
                 path={[...panel.path, "spaces"]}
                 label="Number of spaces"
@@ -115,12 +121,15 @@ function BreakerFields({ run }: { readonly run: WrittenRun }) {
         why="Any other may not hold or trip."
         find="The label inside the door lists the types. The breaker’s side gives its own."
       />
-      <NumberField
-        path={[...breaker, "interrupting_kA"]}
-        label="Interrupting rating"
-        unit="kA"
-        otherwise="On the breaker: often 10 kA. Left empty: nothing is said of it."
-      />
+      <details class="more">
+        <summary>For the trade: interrupting rating</summary>
+        <NumberField
+          path={[...breaker, "interrupting_kA"]}
+          label="Interrupting rating"
+          unit="kA"
+          otherwise="On the breaker: often 10 kA. Left empty: nothing is said of it."
+        />
+      </details>
       {run.kind === "feeder" && <TextField path={[...run.path, "name"]} label="Name of the feeder" />}
     </article>
   );

@@ -1,3 +1,4 @@
+import type { PacketSet } from "@branchwork/sheets";
 import { useState } from "preact/hooks";
 import { TextField } from "../field/inputs.js";
 import { textAt } from "../job/document.js";
@@ -92,7 +93,7 @@ export function ReviewStep() {
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
-export function Downloads() {
+export function Downloads({ set = "submittal" }: { readonly set?: PacketSet }) {
   const { text, overlay, plain, issues } = planner();
   const [refused, setRefused] = useState("");
   const name = fileName(textAt(plain, ["project", "title"]));
@@ -118,7 +119,11 @@ export function Downloads() {
           </button>
         </li>
         <li>
-          <button type="button" disabled={!whole} onClick={() => fetched(ask({ ask: "packet", date: today(), ...given }), `${name}.html`, "text/html")}>
+          <button
+            type="button"
+            disabled={!whole}
+            onClick={() => fetched(ask({ ask: "packet", date: today(), set, ...given }), `${name}${set === "submittal" ? "" : `-${set}`}.html`, "text/html")}
+          >
             Packet (HTML)
           </button>
         </li>

@@ -49,12 +49,13 @@ function RouteOf({ run }: { readonly run: WrittenRun }) {
     <>
       <section aria-labelledby="start-route">
         <h3 id="start-route">Which way does it go?</h3>
-        <p class="hint">Start from the nearest picture; it takes the place of the stretches below. Then measure each one.</p>
+        <p class="hint">Press the picture that is nearest to yours; it writes the stretches and boxes below. Then measure each stretch.</p>
         <ul class="things">
           {ROUTES.map((start) => (
             <li key={start.key}>
               <button
                 type="button"
+                aria-pressed={start.route.map(({ name }) => name).join("\n") === stretches.map((row) => textAt(row, ["name"])).join("\n")}
                 onClick={() =>
                   edit([
                     { at: route, put: structuredClone(start.route) },
@@ -79,8 +80,8 @@ function RouteOf({ run }: { readonly run: WrittenRun }) {
           Add a stretch
         </button>
       </section>
-      <section aria-labelledby="boxes">
-        <h3 id="boxes">Boxes</h3>
+      <details class="more">
+        <summary>Boxes ({listAt(plain, boxes).length}): set for this way already; open to change</summary>
         <p class="hint">Where a cable ends, where wires join, and the one that holds the outlet. Big boxes are kinder to work in.</p>
         {listAt(plain, boxes).map((_, i) => (
           <BoxFields path={[...boxes, i]} route={stretches} key={String(i)} />
@@ -93,7 +94,7 @@ function RouteOf({ run }: { readonly run: WrittenRun }) {
         >
           Add a box
         </button>
-      </section>
+      </details>
     </>
   );
 }

@@ -1,9 +1,9 @@
-import { type Design, design, readJob } from "@branchwork/engine";
+import { type Basis, type Design, design, readJob } from "@branchwork/engine";
 import { basisFrom, nearest, type Overlay, readOverlay } from "@branchwork/sheets";
 import type { Given, ShownIssue } from "./protocol.js";
 
 export type Loaded =
-  | { readonly ok: true; readonly design: Design; readonly overlay: Overlay | null }
+  | { readonly ok: true; readonly design: Design; readonly overlay: Overlay | null; readonly basis: Basis }
   | { readonly ok: false; readonly issues: readonly ShownIssue[] };
 
 /** Reads job and overlay and designs the job, in the same order and with the same edition as the command line does. */
@@ -19,5 +19,5 @@ export function loaded(given: Given): Loaded {
   if (reading !== null && basis.issues.length > 0)
     return { ok: false, issues: basis.issues.map((issue) => ({ ...issue, line: nearest(reading.placed, issue.path.split(".")).line, of: "overlay" })) };
   const changed = edition === asked ? [] : [{ path: "code.edition", says: `the job names the ${asked} edition; ${edition} is used, from the overlay` }];
-  return { ok: true, design: design({ job: read.job, basis, assumptions: [...read.assumptions, ...changed] }), overlay };
+  return { ok: true, design: design({ job: read.job, basis, assumptions: [...read.assumptions, ...changed] }), overlay, basis };
 }

@@ -1,4 +1,6 @@
 import type { Diagnosis } from "@branchwork/engine";
+import type { PacketSet } from "@branchwork/sheets";
+import type { ShownAlternatives, ShownChoice } from "./choosing.js";
 import type { Digest } from "./digest.js";
 
 /** What the page asks of the worker. The overlay's text stands alone: what it extends is written out in it. */
@@ -8,10 +10,11 @@ export interface Given {
 }
 export type Request =
   | ({ readonly ask: "design" } & Given)
-  | ({ readonly ask: "packet"; readonly date: string } & Given)
+  | ({ readonly ask: "packet"; readonly date: string; readonly set: PacketSet } & Given)
   | ({ readonly ask: "design-json" } & Given)
   | ({ readonly ask: "materials"; readonly prices: string | null } & Given)
   | ({ readonly ask: "readings"; readonly circuit: string; readonly entered: string | null } & Given)
+  | ({ readonly ask: "choose"; readonly prices: string | null; readonly anyMethod: boolean } & Given)
   | { readonly ask: "overlays" };
 
 export interface ShownIssue {
@@ -22,7 +25,13 @@ export interface ShownIssue {
   readonly of: "job" | "overlay" | "readings" | "prices";
 }
 export type DesignAnswer =
-  | { readonly ok: true; readonly digest: Digest; readonly ms: number }
+  | {
+      readonly ok: true;
+      readonly digest: Digest;
+      /** What the packet wants yet and the numbers do not need: names and the address. */
+      readonly issues: readonly ShownIssue[];
+      readonly ms: number;
+    }
   | { readonly ok: false; readonly issues: readonly ShownIssue[]; readonly ms: number };
 export type TextAnswer = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly issues: readonly ShownIssue[] };
 
@@ -38,6 +47,18 @@ export interface ShownCost {
 }
 export type MaterialsAnswer =
   | { readonly ok: true; readonly csv: string; readonly cost: ShownCost | null }
+  | { readonly ok: false; readonly issues: readonly ShownIssue[] };
+
+export type ChooseAnswer =
+  | {
+      readonly ok: true;
+      /** Where the prices are from, and of which day. */
+      readonly source: string;
+      readonly currency: string;
+      readonly runs: readonly ShownChoice[];
+      readonly alternatives: readonly ShownAlternatives[];
+      readonly withinWholeWay: boolean;
+    }
   | { readonly ok: false; readonly issues: readonly ShownIssue[] };
 
 export interface ShownBand {
@@ -68,5 +89,6 @@ export interface Answers {
   readonly "design-json": TextAnswer;
   readonly materials: MaterialsAnswer;
   readonly readings: ReadingsAnswer;
+  readonly choose: ChooseAnswer;
   readonly overlays: readonly ShippedOverlay[];
 }

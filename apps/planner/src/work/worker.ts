@@ -1,7 +1,9 @@
 import { materialsCsv, materialsList, priceMaterials, readPriceBook } from "@branchwork/engine";
-import { composePacket, drawOneLine, ENGINE_TARGETS, renderHtml } from "@branchwork/sheets";
+import { composePacket, drawOneLine, ENGINE_TARGETS, type PacketSet, renderHtml } from "@branchwork/sheets";
+import { choosing } from "./choosing.js";
 import { digestOf } from "./digest.js";
 import { loaded } from "./loaded.js";
+import { withoutNames } from "./names-stand-in.js";
 import { packetFonts } from "./packet-fonts.js";
 import type { Answers, DesignAnswer, Given, MaterialsAnswer, Request, TextAnswer } from "./protocol.js";
 import { readOutlet } from "./read-outlet.js";
@@ -9,17 +11,19 @@ import { shippedOverlays } from "./shipped-overlays.js";
 
 function designed(given: Given): DesignAnswer {
   const began = performance.now();
-  const made = loaded(given);
+  const read = loaded(given);
+  const made = read.ok ? read : withoutNames(given, read.issues);
   if (!made.ok) return { ok: false, issues: made.issues, ms: performance.now() - began };
   const digest = digestOf(made.design, drawOneLine(made.design));
-  return { ok: true, digest, ms: performance.now() - began };
+  return { ok: true, digest, issues: read.ok ? [] : read.issues, ms: performance.now() - began };
 }
 
-async function packet(given: Given & { readonly date: string }): Promise<TextAnswer> {
+async function packet(given: Given & { readonly date: string; readonly set: PacketSet }): Promise<TextAnswer> {
   const made = loaded(given);
   if (!made.ok) return made;
   const { design, overlay } = made;
-  return { ok: true, text: renderHtml({ packet: composePacket({ design, overlay, date: given.date, targets: ENGINE_TARGETS }), fonts: await packetFonts() }) };
+  const composed = composePacket({ design, overlay, date: given.date, targets: ENGINE_TARGETS, set: given.set });
+  return { ok: true, text: renderHtml({ packet: composed, fonts: await packetFonts() }) };
 }
 
 function text(given: Given, of: (made: Extract<ReturnType<typeof loaded>, { ok: true }>) => string): TextAnswer {
@@ -51,6 +55,8 @@ async function answer(request: Request): Promise<Answers[Request["ask"]]> {
       return materials(request);
     case "readings":
       return readOutlet(request);
+    case "choose":
+      return choosing(request);
     case "overlays":
       return shippedOverlays();
   }

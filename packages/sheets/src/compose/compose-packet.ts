@@ -13,8 +13,9 @@ import { takenBy } from "./intake.js";
 import { jurisdictionSheet, sheetNotes } from "./jurisdiction.js";
 import { labelsSheet } from "./labels.js";
 import { materialsSheet } from "./materials.js";
-import { type Draft, drawing, type Named, type Packet } from "./packet.js";
+import { type Draft, drawing, type Named, type Packet, type SheetLayout } from "./packet.js";
 import { PACKET_SETS, type PacketSet, SET_LETTERS, SET_NAMES } from "./packet-set.js";
+import { type DrawingRoom, PAPER_SIZES, type Paper } from "./paper.js";
 import { faultTableSheet, fedByHouse, readingsSheet } from "./readings.js";
 import { directorySheets, schedulesSheet } from "./schedules.js";
 import { plotBlocks, sectionsSheet } from "./sections.js";
@@ -35,6 +36,8 @@ export interface PacketParts {
   readonly set?: PacketSet;
   /** Prices for the owner's list of materials. */
   readonly prices?: PriceBook;
+  /** Letter when left out. */
+  readonly paper?: Paper;
 }
 
 /** The sheets of each set after its cover, in order. */
@@ -43,14 +46,16 @@ const SETS: Readonly<Record<PacketSet, readonly SheetName[]>> = {
   field: ["checklist", "card", "response", "readings", "faultTable", "labels"],
   owner: ["work", "materials", "useLimits", "trouble"],
 };
+/** How the sheets that are drawings lie on large paper. */
+const LAYOUTS: Partial<Record<SheetName, SheetLayout>> = { site: "plate", oneLine: "plate", sections: "twin", panel: "twin" };
 /** For the applicant alone, so in the owner's set where the submittal does not take them. */
 const APPLICANTS: readonly SheetName[] = ["jurisdiction", "fees"];
 
 /** One set of the packet as plain data. While a check fails or an amendment does not fit, its first sheet is a refusal. */
-export function composePacket({ design, overlay, date, targets, set = "submittal", prices }: PacketParts): Packet {
+export function composePacket({ design, overlay, date, targets, set = "submittal", prices, paper = "letter" }: PacketParts): Packet {
   const basis = basisFrom(overlay, design.edition, targets);
   const ready = design.ready && basis.issues.length === 0;
-  const computed = computedSheets({ design, overlay, date, prices: prices ?? null, set });
+  const computed = computedSheets({ design, overlay, date, prices: prices ?? null, set, room: PAPER_SIZES[paper].room });
   const jurisdictionFor = (where: (title: string) => string | null) => jurisdictionSheet({ overlay, basis, design, date, where });
   // The jurisdiction sheet names the sheets that answer what is asked, so it is made when they are known.
   const unplaced = jurisdictionFor(() => null);
@@ -68,7 +73,8 @@ export function composePacket({ design, overlay, date, targets, set = "submittal
   };
   const after = sets[set].map(({ name, draft }): Draft => {
     const made = (name === "jurisdiction" ? jurisdictionFor(where) : null) ?? draft;
-    return { ...made, blocks: [...made.blocks, ...sheetNotes(overlay, made.title)] };
+    const layout = PAPER_SIZES[paper].large === null ? undefined : LAYOUTS[name];
+    return { ...made, blocks: [...made.blocks, ...sheetNotes(overlay, made.title)], ...(layout === undefined ? {} : { layout }) };
   });
   const before: Draft[] = ready ? [] : [refusalSheet(design, basis.issues)];
   const id = (index: number) => `${SET_LETTERS[set]}-${index + 1}`;
@@ -85,6 +91,7 @@ export function composePacket({ design, overlay, date, targets, set = "submittal
     title: project.title,
     set: SET_NAMES[set],
     ready,
+    paper,
     foot: {
       project: project.title,
       owner: project.owner,
@@ -118,8 +125,9 @@ function computedSheets(given: {
   readonly date: string;
   readonly prices: PriceBook | null;
   readonly set: PacketSet;
+  readonly room: DrawingRoom;
 }): readonly Named[] {
-  const { design, overlay, date, prices } = given;
+  const { design, overlay, date, prices, room } = given;
   // Worked by simulation and slow: in another set only their titles are asked for.
   const whole = (name: SheetName, there: boolean, make: () => Draft | null): readonly [SheetName, Draft | null] => [
     name,
@@ -127,13 +135,13 @@ function computedSheets(given: {
   ];
   const read = design.circuits.some(fedByHouse);
   const plots = plotBlocks(design);
-  const drawings = drawOneLine(design);
+  const drawings = drawOneLine(design, room);
   const made: readonly (readonly [SheetName, Draft | null])[] = [
     ["statements", statementsSheet(design, overlay)],
-    ["site", sitePlanSheet(design)],
+    ["site", sitePlanSheet(design, room)],
     ...drawings.map((svg, i): readonly [SheetName, Draft] => [
       "oneLine",
-      { title: drawings.length === 1 ? SHEETS.oneLine : `${SHEETS.oneLine}, part ${i + 1}`, blocks: [drawing(svg)] },
+      { title: drawings.length === 1 ? SHEETS.oneLine : `${SHEETS.oneLine}, part ${i + 1}`, blocks: [drawing(svg, room)] },
     ]),
     ["sections", sectionsSheet(design)],
     ["load", loadSheet(design, plots.load)],

@@ -4,7 +4,7 @@ import type { AmendmentIssue } from "../overlay/apply.js";
 import type { Overlay } from "../overlay/schema.js";
 import { assumptionsPart } from "./assumptions.js";
 import { cautions } from "./cautions.js";
-import { type Block, blanks, type Draft, heading, paragraph, table, together, withWidths } from "./packet.js";
+import { type Block, blanks, type Draft, heading, paragraph, table, together, withLines, withWidths } from "./packet.js";
 import { SHEETS } from "./sheet-titles.js";
 import { statementBlocks } from "./statements.js";
 import { sectionHead, sectionOrDash, valueWithUnit } from "./worked-lines.js";
@@ -137,7 +137,7 @@ export function preparerOf({ name, role, licence, phone }: Design["job"]["projec
 
 function serviceSummary(design: Design): Block {
   const s = design.service;
-  return withWidths(
+  const summary = withWidths(
     table(
       "Load on the service",
       ["Without the new work", "With the new work", "Margin"],
@@ -151,6 +151,7 @@ function serviceSummary(design: Design): Block {
     ),
     ...[30, 30, 40],
   );
+  return withLines(summary, [[s.without.id, s.with.id, s.margin.id]]);
 }
 
 function onSite(design: Design): Block[] {

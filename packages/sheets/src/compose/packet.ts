@@ -1,3 +1,4 @@
+import { type DrawingRoom, PAPER_SIZES, type Paper } from "./paper.js";
 import type { SheetName } from "./sheet-titles.js";
 
 /** A packet as plain data: every leaf is a string ready to print, apart from the drawings, which are our own SVG. */
@@ -6,6 +7,8 @@ export interface Packet {
   /** The set's name as each sheet's head prints it. */
   readonly set: string;
   readonly ready: boolean;
+  /** What it is printed on; Letter when left out. */
+  readonly paper?: Paper;
   readonly foot: TitleBlock;
   readonly sheets: readonly Sheet[];
 }
@@ -30,7 +33,14 @@ export interface Sheet {
   readonly number: string;
   readonly of: string;
   readonly blocks: readonly Block[];
+  readonly layout?: SheetLayout;
 }
+
+/**
+ * How a sheet lies on large paper: "plate" has its drawing at the left and the stamp area with all else at the right, "twin" two columns.
+ * One without is text, on a small page.
+ */
+export type SheetLayout = "plate" | "twin";
 
 export type Block = Heading | Paragraph | Boxed | Table | Brief | Checklist | CalcLines | Drawing | Blanks | SheetIndex | Together;
 
@@ -55,8 +65,10 @@ export interface Table {
   readonly head: readonly string[];
   /** Column widths in percent; empty leaves them to the browser. */
   readonly widths: readonly string[];
-  readonly rows: readonly { readonly cells: readonly string[]; readonly fresh: boolean }[];
+  readonly rows: readonly { readonly cells: readonly string[]; readonly fresh: boolean; readonly lines?: LineRefs }[];
 }
+/** For each cell of a row, the calculation whose result it repeats: the id of its worked value, null where it repeats none. */
+export type LineRefs = readonly (string | null)[];
 /** A close-set list: one line of text an entry, led by its title; run on, all of it is one paragraph. */
 export interface Brief {
   readonly kind: "brief";
@@ -77,6 +89,8 @@ export interface CalcLines {
   readonly lines: readonly CalcLine[];
 }
 export interface CalcLine {
+  /** Of its worked value. */
+  readonly id?: string;
   readonly label: string;
   readonly expression: string;
   readonly result: string;
@@ -109,6 +123,7 @@ export interface Blanks {
 export interface Draft {
   readonly title: string;
   readonly blocks: readonly Block[];
+  readonly layout?: SheetLayout;
 }
 /** A draft and which of the sheets it is. */
 export interface Named {
@@ -129,13 +144,19 @@ export function table(caption: string, head: readonly string[], rows: readonly (
 /** The same table with its column widths set, in percent of the sheet. */
 export const withWidths = (made: Table, ...percent: number[]): Table => ({ ...made, widths: percent.map(String) });
 
-/** A stamp 3.75 in high leaves a drawing this many points: Letter less margins, heading, title block and stamp. */
-const UNDER_STAMP = 344;
+/** The same table with the calculations its cells repeat; `refs` has a row for each of its rows. */
+export const withLines = (made: Table, refs: readonly LineRefs[]): Table => ({
+  ...made,
+  rows: made.rows.map((row, i) => (refs[i] === undefined ? row : { ...row, lines: refs[i] })),
+});
 
-/** A drawing of our own; its height in points tells whether a stamp has room above it. */
-export function drawing(svg: string): Drawing {
+/** What a stamp 3.75 in high with its gap takes of a room that leaves a little to spare, in points. */
+const STAMP = 228;
+
+/** A drawing of our own; its height in points tells whether a stamp has room above it, where the stamp does not stand beside it. */
+export function drawing(svg: string, room: DrawingRoom = PAPER_SIZES.letter.room): Drawing {
   const height = /^<svg[^>]* height="([\d.]+)pt"/.exec(svg)?.[1];
-  return { kind: "drawing", svg, stamp: height !== undefined && Number(height) <= UNDER_STAMP };
+  return { kind: "drawing", svg, stamp: height !== undefined && Number(height) <= room.height - STAMP };
 }
 
 /** A detail or a plot within a sheet: no stamp goes with it. */

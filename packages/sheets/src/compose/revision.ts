@@ -44,7 +44,7 @@ export function revisePacket({ packet, was, revision, changes }: Revised): Packe
     id: t.id,
     title: t.changed ? `${mark} ${t.title}` : t.title,
   }));
-  const numbered = (sheet: Pick<Sheet, "title" | "blocks">, i: number): Sheet => ({
+  const numbered = (sheet: Pick<Sheet, "title" | "blocks" | "layout">, i: number): Sheet => ({
     ...sheet,
     id: titles[i]!.id,
     title: titles[i]!.title,
@@ -52,7 +52,7 @@ export function revisePacket({ packet, was, revision, changes }: Revised): Packe
     of: String(titles.length),
     blocks: sheet.blocks.map((block) => (block.kind === "sheetIndex" ? { ...block, entries: titles } : block)),
   });
-  const all = sheets.map(({ sheet, blocks }) => ({ title: sheet.title, blocks }));
+  const all = sheets.map(({ sheet, blocks }) => ({ title: sheet.title, blocks, ...(sheet.layout === undefined ? {} : { layout: sheet.layout }) }));
   const page = { title: own.title, blocks: revisionBlocks(revision, changes, told, withdrawn) };
   return {
     ...packet,

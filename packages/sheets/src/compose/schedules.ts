@@ -3,9 +3,12 @@ import { faultAtPanel } from "../drawing/fault-at-panel.js";
 import { svgOfDrawing } from "../drawing/marks-svg.js";
 import { drawPanelElevation } from "../drawing/panel-elevation.js";
 import { type AnyRun, runsOf, tagsOf } from "../drawing/tags.js";
-import { type Block, type Draft, figure, table, withWidths } from "./packet.js";
+import { type Block, type Draft, figure, table, withLines, withWidths } from "./packet.js";
 import { SHEETS } from "./sheet-titles.js";
 import { plainId, valueWithUnit } from "./worked-lines.js";
+
+/** The cells of the conductor schedule before the ampacity. */
+const AMPACITY_AFTER = [null, null, null, null, null, null] as const;
 
 const yes = (value: boolean | undefined): string => (value === undefined ? "ask" : value ? "yes" : "no");
 
@@ -53,65 +56,74 @@ export function schedulesSheet(design: Design): Draft {
         table("Equipment", ["Item", "Rating", "Notes", "Status"], equipment, (i) => equipment[i]?.[3] === "NEW"),
         ...[25, 22, 42, 11],
       ),
-      withWidths(
-        table(
-          "Conductors (given: entered in the job; computed: sized here; cable: part of the cable)",
-          ["Tag", "Run and segment", "Method and place", "Conductors", "Equipment ground", "Least size required", "Ampacity", "Length"],
-          segments.map(({ c, s, tag }) => {
-            const cable = s.grounding.chosen === "cable";
-            return [
-              tag,
-              runs.length === 1 ? s.segment.name : `${c.run.name}: ${s.segment.name}`,
-              `${s.segment.method}, ${s.segment.place}${s.wet ? ", wet" : ""}`,
-              `${s.conductor.count} × ${printSize(s.conductor.size)} ${s.segment.conductors.material}${cable ? "" : ` ${s.segment.conductors.insulation}`} (${s.conductor.chosen})`,
-              `${printSize(s.grounding.size)} (${s.grounding.chosen})`,
-              `${printSize(s.requiredSize)}; ground ${printSize(s.requiredGrounding)}`,
-              s.ampacity === null ? "none in the tables" : valueWithUnit(s.ampacity),
-              `${print(s.segment.length)} ft`,
-            ];
-          }),
+      withLines(
+        withWidths(
+          table(
+            "Conductors (given: entered in the job; computed: sized here; cable: part of the cable)",
+            ["Tag", "Run and segment", "Method and place", "Conductors", "Equipment ground", "Least size required", "Ampacity", "Length"],
+            segments.map(({ c, s, tag }) => {
+              const cable = s.grounding.chosen === "cable";
+              return [
+                tag,
+                runs.length === 1 ? s.segment.name : `${c.run.name}: ${s.segment.name}`,
+                `${s.segment.method}, ${s.segment.place}${s.wet ? ", wet" : ""}`,
+                `${s.conductor.count} × ${printSize(s.conductor.size)} ${s.segment.conductors.material}${cable ? "" : ` ${s.segment.conductors.insulation}`} (${s.conductor.chosen})`,
+                `${printSize(s.grounding.size)} (${s.grounding.chosen})`,
+                `${printSize(s.requiredSize)}; ground ${printSize(s.requiredGrounding)}`,
+                s.ampacity === null ? "none in the tables" : valueWithUnit(s.ampacity),
+                `${print(s.segment.length)} ft`,
+              ];
+            }),
+          ),
+          ...[5, 17, 15, 20, 12, 15, 9, 7],
         ),
-        ...[5, 17, 15, 20, 12, 15, 9, 7],
+        segments.map(({ s }) => [...AMPACITY_AFTER, s.ampacity?.id ?? null]),
       ),
       ...(raceways.length === 0
         ? []
         : [
-            withWidths(
-              table(
-                "Raceways",
-                ["Tag", "Segment", "Type", "Size", "Fill", "Smallest", "Bends"],
-                raceways.map(({ s, tag }) => [
-                  tag,
-                  s.segment.name,
-                  s.segment.method,
-                  s.tradeSize === null ? "" : `${s.tradeSize} in`,
-                  s.fill === null ? "—" : `${valueWithUnit(s.fill.area)} of ${valueWithUnit(s.fill.limit)} allowed (${valueWithUnit(s.fill.percent)})`,
-                  s.fill?.smallest == null ? "—" : `${s.fill.smallest} in`,
-                  `${s.bendTotal}°`,
-                ]),
+            withLines(
+              withWidths(
+                table(
+                  "Raceways",
+                  ["Tag", "Segment", "Type", "Size", "Fill", "Smallest", "Bends"],
+                  raceways.map(({ s, tag }) => [
+                    tag,
+                    s.segment.name,
+                    s.segment.method,
+                    s.tradeSize === null ? "" : `${s.tradeSize} in`,
+                    s.fill === null ? "—" : `${valueWithUnit(s.fill.area)} of ${valueWithUnit(s.fill.limit)} allowed (${valueWithUnit(s.fill.percent)})`,
+                    s.fill?.smallest == null ? "—" : `${s.fill.smallest} in`,
+                    `${s.bendTotal}°`,
+                  ]),
+                ),
+                ...[5, 20, 9, 9, 35, 12, 10],
               ),
-              ...[5, 20, 9, 9, 35, 12, 10],
+              raceways.map(({ s }) => [null, null, null, null, s.fill?.percent.id ?? null]),
             ),
           ]),
       ...fasteningTable(segments),
       ...(boxes.length === 0
         ? []
         : [
-            withWidths(
-              table(
-                "Boxes",
-                ["Tag", "Box", "After segment", "Volume", "Needed", "Room left", "For a quarter more room"],
-                boxes.map(({ c, b, tag }) => [
-                  tag,
-                  `${b.box.name} (${c.run.name})`,
-                  b.box.after,
-                  `${print(b.box.volume)} in³`,
-                  b.byDimensions ? dimensionWords(b) : valueWithUnit(b.required),
-                  b.room === null ? "by dimensions" : valueWithUnit(b.room),
-                  b.nextBetter,
-                ]),
+            withLines(
+              withWidths(
+                table(
+                  "Boxes",
+                  ["Tag", "Box", "After segment", "Volume", "Needed", "Room left", "For a quarter more room"],
+                  boxes.map(({ c, b, tag }) => [
+                    tag,
+                    `${b.box.name} (${c.run.name})`,
+                    b.box.after,
+                    `${print(b.box.volume)} in³`,
+                    b.byDimensions ? dimensionWords(b) : valueWithUnit(b.required),
+                    b.room === null ? "by dimensions" : valueWithUnit(b.room),
+                    b.nextBetter,
+                  ]),
+                ),
+                ...[5, 28, 15, 11, 17, 11, 13],
               ),
-              ...[5, 28, 15, 11, 17, 11, 13],
+              boxes.map(({ b }) => [null, null, null, null, b.byDimensions ? null : b.required.id, b.room?.id ?? null]),
             ),
           ]),
     ],
@@ -155,6 +167,15 @@ function serviceConductorRows({ job, serviceConductor: found, service }: Design)
 
 /** How each stretch above ground is fastened, and the least radius of its bends. */
 function fasteningTable(segments: readonly { readonly s: AnyRun["segments"][number]; readonly tag: string }[]): readonly Block[] {
+  const fastened = segments.filter(({ s }) => s.supports !== null || s.bendRadius !== null);
+  const refs = fastened.map(({ s }) => [
+    null,
+    null,
+    s.supports?.within.id ?? null,
+    s.supports?.apart.id ?? null,
+    s.supports?.count.id ?? null,
+    s.bendRadius?.id ?? null,
+  ]);
   const rows = segments.flatMap(({ s, tag }) =>
     s.supports === null && s.bendRadius === null
       ? []
@@ -171,7 +192,7 @@ function fasteningTable(segments: readonly { readonly s: AnyRun["segments"][numb
   );
   if (rows.length === 0) return [];
   const head = ["Tag", "Segment", "Fastened from each end, within", "Between supports, at most", "Supports", "Radius of a bend, at least"];
-  return [withWidths(table("Supports and bends", head, rows), ...[6, 28, 19, 17, 14, 16])];
+  return [withLines(withWidths(table("Supports and bends", head, rows), ...[6, 28, 19, 17, 14, 16]), refs)];
 }
 
 /** Least inside dimensions of a box for 4 AWG and larger. */

@@ -3,6 +3,7 @@ import { svgOfDrawing } from "../drawing/marks-svg.js";
 import { drawSitePlan } from "../drawing/site-plan.js";
 import { runsOf } from "../drawing/tags.js";
 import { type Draft, drawing, paragraph, table } from "./packet.js";
+import { type DrawingRoom, PAPER_SIZES } from "./paper.js";
 import { SHEETS } from "./sheet-titles.js";
 
 const VERDICTS: Readonly<Record<string, string>> = {
@@ -13,15 +14,20 @@ const VERDICTS: Readonly<Record<string, string>> = {
   "not-drawn": "not drawn",
 };
 
-/** Leaves room below for the table of lengths, in points. */
-const FRAME = { width: 522, height: 440 } as const;
+/** What the table of lengths and the remark under it take where they stand below the plan, in points. */
+const BELOW = { table: 78, row: 18 } as const;
+
+/** More go on the next page. */
+const MOST_ROWS = 6;
 
 const feet = (value: number | null) => (value === null ? "none" : `${print(value, 1)} ft`);
 
 /** The site plan to scale with the lengths it shows beside those the job states; null where the job gives no plan. */
-export function sitePlanSheet(design: Design): Draft | null {
+export function sitePlanSheet(design: Design, room: DrawingRoom): Draft | null {
   const site = design.job.site_plan;
   if (site === undefined) return null;
+  // On large paper the lengths stand at the right of the plan.
+  const beside = room.width > PAPER_SIZES.letter.room.width;
   const plan = drawSitePlan({
     lot: site.lot,
     outlines: site.outlines,
@@ -30,14 +36,14 @@ export function sitePlanSheet(design: Design): Draft | null {
     overhead: site.overhead,
     north_degrees: site.north,
     ...(site.scale_note === undefined ? {} : { scale_note: site.scale_note }),
-    frame: FRAME,
+    frame: beside ? room : { width: room.width, height: room.height - BELOW.table - BELOW.row * Math.min(MOST_ROWS, site.routes.length) },
     stated: runsOf(design).flatMap((run) => run.segments.map((s) => ({ circuit: run.run.id, segment: s.segment.name, length_ft: s.segment.length }))),
   });
   const drawn = plan.comparison.filter((row) => row.verdict !== "not-drawn");
   return {
     title: SHEETS.site,
     blocks: [
-      drawing(svgOfDrawing(plan.drawing, "site-plan")),
+      drawing(svgOfDrawing(plan.drawing, "site-plan"), room),
       ...(plan.unplaced.length === 0 ? [] : [paragraph(`No room on the plan for: ${plan.unplaced.join("; ")}.`)]),
       table(
         "Lengths by the plan and by the job",

@@ -60,7 +60,13 @@ export function calcLine(worked: Worked): CalcLine {
   const ofCells = new Set(worked.cells.map((cell) => printCitation(cell.citation)));
   const citations = worked.citations.map(printCitation).filter((c) => !ofCells.has(c));
   const rounding = worked.rounding === null ? [] : [`rounded: ${worked.rounding}`];
-  return { label: worked.label, expression: worked.expression, result: valueWithUnit(worked), sources: [...new Set([...citations, ...cells, ...rounding])] };
+  return {
+    id: worked.id,
+    label: worked.label,
+    expression: worked.expression,
+    result: valueWithUnit(worked),
+    sources: [...new Set([...citations, ...cells, ...rounding])],
+  };
 }
 
 /** Calculation lines in order, a value that comes up twice printed once. */
@@ -69,7 +75,7 @@ export function calcLines(caption: string, steps: readonly Worked[]): CalcLines 
   const lines = steps
     .map((step) => calcLine(step))
     .filter((line) => {
-      const key = JSON.stringify(line);
+      const key = JSON.stringify({ ...line, id: "" });
       if (seen.has(key)) return false;
       seen.add(key);
       return true;

@@ -1,8 +1,9 @@
 import Handlebars from "handlebars";
 import type { Packet } from "../compose/packet.js";
 import { PAGE, PARTIALS } from "../templates/packet.js";
-import { type Fonts, fontFaces, STYLE } from "./style.js";
+import { type Fonts, fontFaces, pageBoxes, STYLE } from "./style.js";
 import { unbroken } from "./unbroken.js";
+import { viewOf } from "./view.js";
 
 /** The packet as one self-contained HTML page: no script, nothing fetched. All text is escaped. */
 export function renderHtml({ packet, fonts }: { readonly packet: Packet; readonly fonts: Fonts }): string {
@@ -10,5 +11,5 @@ export function renderHtml({ packet, fonts }: { readonly packet: Packet; readonl
   for (const [name, source] of Object.entries(PARTIALS)) engine.registerPartial(name, source);
   engine.registerHelper("nb", (text: unknown) => new Handlebars.SafeString(unbroken(String(text))));
   const template = engine.compile(PAGE, { strict: true });
-  return template({ packet, css: `${fontFaces(fonts)}\n${STYLE}` });
+  return template({ packet: viewOf(packet), css: `${fontFaces(fonts)}\n${pageBoxes(packet.paper ?? "letter")}${STYLE}` });
 }

@@ -1,10 +1,20 @@
+import { PAPER_SIZES, type PageBox, type Paper } from "../compose/paper.js";
+
+/** The page boxes of a paper. */
+export function pageBoxes(paper: Paper): string {
+  const { text, large } = PAPER_SIZES[paper];
+  // The marks at the foot are said for each box: a named page takes nothing from the unnamed one.
+  const page = (name: string, { size, margin }: PageBox) => `@page${name} { size: ${size}; margin: ${margin}; }\n`;
+  return `${page("", text)}${large === null ? "" : `${page(" large", large)}:root { --large: ${large.body}; }\n`}`;
+}
+
 /**
- * Paged Letter, black on white, 10 pt; the left margin leaves room for punched holes. The title block is fixed to the foot of every
- * page; each sheet's own foot is the same block unseen, and keeps the room for it.
+ * Paged, black on white, 10 pt; the left margin leaves room for punched holes. The title block is fixed to the foot of every
+ * page; each sheet's own foot is the same block unseen, and keeps the room for it. The running head repeats on each page of a sheet;
+ * its heading proper stands once and unseen, for readers of the outline and of the tags.
  */
 export const STYLE = `
 @page {
-  size: Letter portrait; margin: 0.4in 0.5in 0.5in 0.75in;
   @bottom-left { content: "A preparer's aid: not an approval, not a seal"; font: 400 9pt "Packet", sans-serif; vertical-align: top; padding-top: 3pt; }
   @bottom-right { content: "page " counter(page) " of " counter(pages); font: 600 10pt "Packet", sans-serif; vertical-align: top; padding-top: 2pt; white-space: nowrap; }
 }
@@ -14,12 +24,20 @@ body { margin: 0; font-family: "Packet", sans-serif; line-height: 1.25; font-var
 .sheet + .sheet { break-before: page; }
 .sheet > table { width: 7.25in; border-collapse: collapse; table-layout: fixed; }
 .sheet > table > * > tr > td { padding: 0; vertical-align: top; }
+/* The browser breaks before every box inside a sheet with a page of its own, but not inside its columns: one column where it needs none. */
+.sheet.large { page: large; columns: 1; }
+.sheet.large > table { width: var(--large); }
+.sheet.twin { columns: 2; column-gap: calc(var(--large) - 14.5in); column-fill: auto; }
+.sheet.twin > table { width: 7.25in; }
+.plate { display: flex; justify-content: space-between; gap: 12pt; }
+.plate .beside { flex: 0 0 5.75in; }
 .sheet > table > thead { display: table-header-group; break-inside: avoid; }
 .sheet > table > tfoot { display: table-footer-group; break-inside: avoid; }
 .sheet > table > tfoot > tr > td { padding-top: 4pt; }
 .head { display: flex; gap: 12pt; align-items: baseline; margin: 0 0 5pt; border-bottom: 1.5pt solid #000; }
-.head p { margin: 0 0 0 auto; white-space: nowrap; font-weight: 600; }
-h1 { font-size: 15pt; line-height: 1.2; margin: 0; min-width: 0; overflow-wrap: anywhere; }
+.head .running { font-size: 15pt; line-height: 1.2; font-weight: 700; margin: 0; min-width: 0; overflow-wrap: anywhere; }
+.head .which { margin: 0 0 0 auto; white-space: nowrap; font-weight: 600; }
+h1 { position: absolute; z-index: -1; margin: 0; font-size: 8pt; line-height: 1; color: #fff; white-space: nowrap; max-width: 7in; overflow: hidden; }
 h2 { font-size: 11.5pt; margin: 7pt 0 3pt; break-after: avoid; overflow-wrap: anywhere; }
 p { margin: 0 0 5pt; overflow-wrap: anywhere; orphans: 2; widows: 2; }
 /* The browser repeats no head or foot taller than a quarter of the page, and prints over it instead: three lines at most. */
@@ -29,14 +47,14 @@ p { margin: 0 0 5pt; overflow-wrap: anywhere; orphans: 2; widows: 2; }
 .sheet > table > tbody > tr:last-child > td > :last-child, .together > :last-child { margin-bottom: 0; }
 .together { break-inside: avoid; }
 table.grid { width: 100%; table-layout: fixed; border-collapse: collapse; margin: 0 0 7pt; }
-h2.caption { font-size: 10.5pt; font-weight: 600; margin: 5pt 0 2pt; break-after: avoid; overflow-wrap: anywhere; }
+.caption { font-size: 10.5pt; font-weight: 600; margin: 5pt 0 2pt; break-after: avoid; overflow-wrap: anywhere; }
 table.grid thead { display: table-header-group; break-inside: avoid; break-after: avoid; }
 table.grid tr { break-inside: avoid; }
 table.grid th, table.grid td { border: 0.75pt solid #000; padding: 1pt 4pt; line-height: 1.2; text-align: left; vertical-align: top; overflow-wrap: anywhere; hyphens: manual; }
 table.grid tbody tr:first-child { break-after: avoid; }
 table.grid tr:has(+ tr:last-child) { break-after: avoid; }
 table.grid.short { break-inside: avoid; }
-table.grid th { border-bottom-width: 1.25pt; font-weight: 600; }
+table.grid th { border-bottom-width: 1.25pt; font-weight: 600; font-size: 9pt; padding: 1pt 3pt; }
 table.grid tr.fresh td { font-weight: 600; border-top-width: 1.5pt; border-bottom-width: 1.5pt; }
 .brief { margin: 0 0 6pt; padding-left: 12pt; font-size: 9pt; line-height: 1.2; }
 .brief li { margin-bottom: 1.5pt; break-inside: avoid; overflow-wrap: anywhere; }
@@ -50,6 +68,7 @@ table.lines td { line-height: 1.15; }
 .index li { display: flex; gap: 6pt; break-inside: avoid; overflow-wrap: anywhere; }
 .index b { flex: 0 0 32pt; font-weight: 600; }
 .index a { color: #000; text-decoration: none; min-width: 0; }
+a.worked { color: #000; text-decoration: underline dotted 0.5pt; text-underline-offset: 1.5pt; }
 .boxed { border: 2pt solid #000; padding: 6pt 10pt; margin: 0 0 8pt; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
 .boxed h2 { margin: 0 0 2pt; font-size: 14pt; }
 .boxed p { margin-bottom: 3pt; }

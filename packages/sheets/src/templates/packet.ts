@@ -11,14 +11,19 @@ export const PAGE = `<!doctype html>
 <div class="everywhere">{{> titleblock packet.foot}}</div>
 <main>
 {{#each packet.sheets}}
-<section class="sheet" id="{{this.id}}">
+<section class="sheet{{this.size}}" id="{{this.id}}" aria-labelledby="{{this.id}}-title">
 <table role="presentation">
-<thead><tr><td><div class="head"><h1 class="cut">{{this.id}} {{this.title}}</h1><p>{{@root.packet.set}}, sheet {{this.number}} of {{this.of}}</p></div></td></tr></thead>
+<thead><tr><td><div class="head"><p class="cut running" aria-hidden="true">{{this.id}} {{this.title}}</p><p class="which">{{@root.packet.set}}, sheet {{this.number}} of {{this.of}}</p></div></td></tr></thead>
 <tfoot><tr><td class="kept">{{> titleblock @root.packet.foot}}</td></tr></tfoot>
 <tbody>
+<tr><td><h1 id="{{this.id}}-title">{{this.id}} {{this.title}}</h1></td></tr>
+{{#if this.plate}}
+<tr><td><div class="plate"><figure class="drawing">{{{this.plate}}}</figure><div class="beside">{{> stamp}}{{#each this.beside}}{{> (lookup this "kind") this}}{{/each}}</div></div></td></tr>
+{{else}}
 {{#each this.blocks}}
 <tr><td>{{> (lookup this "kind") this}}</td></tr>
 {{/each}}
+{{/if}}
 </tbody>
 </table>
 </section>
@@ -35,10 +40,11 @@ export const PARTIALS = {
   boxed: `<section class="boxed"><h2>{{title}}</h2><p><strong>{{lead}}</strong></p><ol>{{#each entries}}<li><strong>{{nb this.title}}</strong>{{#each this.lines}} {{nb this}}{{/each}}</li>{{/each}}</ol></section>`,
   brief: `<ul class="brief{{#if runOn}} run{{/if}}">{{#each entries}}<li>{{#if this.title}}<strong>{{nb this.title}}.</strong> {{/if}}{{nb this.text}}</li> {{/each}}</ul>`,
   sheetIndex: `<h2>{{caption}}</h2><ol class="index">{{#each entries}}<li><b>{{this.id}}</b> <a href="#{{this.id}}">{{this.title}}</a></li>{{/each}}</ol>`,
-  table: `<h2 class="caption">{{nb caption}}</h2><table class="grid{{#unless rows.[6]}} short{{/unless}}" aria-label="{{caption}}"><colgroup>{{#each widths}}<col style="width: {{this}}%">{{/each}}</colgroup><thead><tr>{{#each head}}<th scope="col">{{nb this}}</th>{{/each}}</tr></thead><tbody>{{#each rows}}<tr{{#if this.fresh}} class="fresh"{{/if}}>{{#each this.cells}}<td>{{nb this}}</td>{{/each}}</tr>{{/each}}</tbody></table>`,
-  checklist: `<h2 class="caption">{{nb caption}}</h2><table class="grid lines" aria-label="{{caption}}"><colgroup><col style="width: 15%"><col style="width: 69%"><col style="width: 5%"><col style="width: 11%"></colgroup><thead><tr><th scope="col">{{nb sectionHead}}</th><th scope="col">What to look at: what is to be seen</th><th scope="col">OK</th><th scope="col">Remark</th></tr></thead><tbody>{{#each items}}<tr><td>{{nb this.section}}</td><td>{{nb this.look}}{{#if this.show}}: <span class="fine">{{nb this.show}}.</span>{{/if}}{{#if this.how}} <span class="fine">Show: {{nb this.how}}.</span>{{/if}}</td><td></td><td></td></tr>{{/each}}</tbody></table>{{> blanks labels=sign}}`,
-  calc: `<h2 class="caption">{{nb caption}}</h2><table class="grid{{#unless lines.[3]}} short{{/unless}}" aria-label="{{caption}}"><colgroup><col style="width: 26%"><col style="width: 58%"><col style="width: 16%"></colgroup><thead><tr><th scope="col">Value</th><th scope="col">Worked</th><th scope="col">Result</th></tr></thead><tbody>{{#each lines}}<tr><td>{{nb this.label}}</td><td>{{nb this.expression}}{{#each this.sources}}<span class="source">{{nb this}}</span>{{/each}}</td><td class="result">= {{nb this.result}}</td></tr>{{/each}}</tbody></table>`,
-  drawing: `{{#if stamp}}<div class="stamp">Kept clear for the jurisdiction's stamp</div>{{/if}}<figure class="drawing">{{{svg}}}</figure>`,
+  table: `<{{h}} class="caption">{{nb caption}}</{{h}}><table class="grid{{#unless rows.[6]}} short{{/unless}}" aria-label="{{caption}}"><colgroup>{{#each widths}}<col style="width: {{this}}%">{{/each}}</colgroup><thead><tr>{{#each head}}<th scope="col">{{nb this}}</th>{{/each}}</tr></thead><tbody>{{#each rows}}<tr{{#if this.fresh}} class="fresh"{{/if}}>{{#each this.cells}}<td>{{#if this.to}}<a class="worked" href="#{{this.to}}">{{nb this.text}}</a>{{else}}{{nb this.text}}{{/if}}</td>{{/each}}</tr>{{/each}}</tbody></table>`,
+  checklist: `<{{h}} class="caption">{{nb caption}}</{{h}}><table class="grid lines" aria-label="{{caption}}"><colgroup><col style="width: 15%"><col style="width: 69%"><col style="width: 5%"><col style="width: 11%"></colgroup><thead><tr><th scope="col">{{nb sectionHead}}</th><th scope="col">What to look at: what is to be seen</th><th scope="col">OK</th><th scope="col">Remark</th></tr></thead><tbody>{{#each items}}<tr><td>{{nb this.section}}</td><td>{{nb this.look}}{{#if this.show}}: <span class="fine">{{nb this.show}}.</span>{{/if}}{{#if this.how}} <span class="fine">Show: {{nb this.how}}.</span>{{/if}}</td><td></td><td></td></tr>{{/each}}</tbody></table>{{> blanks labels=sign}}`,
+  calc: `<{{h}} class="caption">{{nb caption}}</{{h}}><table class="grid{{#unless lines.[3]}} short{{/unless}}" aria-label="{{caption}}"><colgroup><col style="width: 26%"><col style="width: 58%"><col style="width: 16%"></colgroup><thead><tr><th scope="col">Value</th><th scope="col">Worked</th><th scope="col">Result</th></tr></thead><tbody>{{#each lines}}<tr{{#if this.anchor}} id="{{this.anchor}}"{{/if}}><td>{{nb this.label}}</td><td>{{nb this.expression}}{{#each this.sources}}<span class="source">{{nb this}}</span>{{/each}}</td><td class="result">= {{nb this.result}}</td></tr>{{/each}}</tbody></table>`,
+  stamp: `<div class="stamp">Kept clear for the jurisdiction's stamp</div>`,
+  drawing: `{{#if stamp}}{{> stamp}}{{/if}}<figure class="drawing">{{{svg}}}</figure>`,
   blanks: `<div class="blanks">{{#each labels}}<div>{{this}}</div>{{/each}}</div>`,
   titleblock: `<table class="titleblock"><colgroup><col style="width: 23%"><col style="width: 22%"><col style="width: 16%"><col style="width: 12%"><col style="width: 5%"><col style="width: 9%"><col style="width: 13%"></colgroup><tbody><tr><td><b>Project</b><span class="cut">{{project}}</span></td><td><b>Site</b><span class="cut">{{site}}</span></td><td><b>Owner</b><span class="cut">{{owner}}</span></td><td><b>Parcel</b><span class="cut">{{parcel}}</span></td><td><b>Rev.</b></td><td><b>Date</b></td><td><b>Revised</b></td></tr><tr><td><b>Jurisdiction</b><span class="cut">{{jurisdiction}}</span></td><td><b>Code edition</b><span class="cut">{{edition}}</span></td><td><b>Permit number</b></td><td><b>Date</b><span class="cut">{{date}}</span></td><td>{{revision.number}}</td><td>{{revision.date}}</td><td><span class="cut">{{revision.says}}</span></td></tr><tr><td colspan="2"><b>Prepared by</b><span class="cut">{{preparer}}</span></td><td colspan="2"><b>Signature</b></td><td></td><td></td><td></td></tr></tbody></table>`,
 } as const;

@@ -1,0 +1,78 @@
+import type { Block, Packet, Sheet } from "../compose/packet.js";
+
+/** A packet as its templates read it: the level of each caption, and where its numbers are worked, are settled here. */
+export function viewOf(packet: Packet) {
+  const anchors = anchorsOf(packet);
+  const placed = new Set<string>();
+  const viewed = (block: Block, level: Level): object => {
+    const h = `h${level}`;
+    switch (block.kind) {
+      case "together":
+        return { ...block, blocks: levelled(block.blocks, level).map(([inner, own]) => viewed(inner, own)) };
+      case "calc":
+        return {
+          ...block,
+          h,
+          lines: block.lines.map((line) => {
+            // The same value may be worked on two sheets: the first is the one links lead to.
+            const anchor = line.id === undefined || placed.has(line.id) ? "" : (anchors.get(line.id) ?? "");
+            if (line.id !== undefined) placed.add(line.id);
+            return { ...line, anchor };
+          }),
+        };
+      case "table":
+        return {
+          ...block,
+          h,
+          rows: block.rows.map(({ cells, fresh, lines }) => ({
+            fresh,
+            cells: cells.map((text, i) => ({ text, to: anchors.get(lines?.[i] ?? "") ?? "" })),
+          })),
+        };
+      case "checklist":
+        return { ...block, h };
+      default:
+        return block;
+    }
+  };
+  return {
+    ...packet,
+    sheets: packet.sheets.map((sheet) => {
+      const blocks = levelled(sheet.blocks, 2).map(([block, level]) => viewed(block, level));
+      return { ...sheet, blocks, ...layoutOf(sheet, blocks) };
+    }),
+  };
+}
+
+type Level = 2 | 3;
+
+/** Captions stand one level under a heading of the same sheet. */
+function levelled(blocks: readonly Block[], from: Level): readonly (readonly [Block, Level])[] {
+  let level = from;
+  return blocks.map((block) => {
+    const own = level;
+    if (block.kind === "heading" || (block.kind === "together" && block.blocks.some(({ kind }) => kind === "heading"))) level = 3;
+    return [block, own];
+  });
+}
+
+/** Of each worked value printed as a calculation line, the name of that line on the page. */
+function anchorsOf(packet: Packet): ReadonlyMap<string, string> {
+  const anchors = new Map<string, string>();
+  const gather = (block: Block): void => {
+    if (block.kind === "together") block.blocks.forEach(gather);
+    if (block.kind === "calc") for (const { id } of block.lines) if (id !== undefined && !anchors.has(id)) anchors.set(id, `line-${anchors.size + 1}`);
+  };
+  for (const { blocks } of packet.sheets) blocks.forEach(gather);
+  return anchors;
+}
+
+/** A plate's drawing apart from what stands beside it; a sheet without a drawing of its own is no plate. */
+function layoutOf({ layout, blocks: [first] }: Sheet, blocks: readonly object[]) {
+  const plate = layout === "plate" && first?.kind === "drawing";
+  return {
+    size: layout === undefined ? "" : ` large${layout === "twin" ? " twin" : ""}`,
+    plate: plate ? first.svg : "",
+    beside: plate ? blocks.slice(1) : [],
+  };
+}
