@@ -30,11 +30,8 @@ de-energize the service conductors and the lugs ahead of it.`,
   .exitOverride();
 
 const edition = () => new Option("--edition <year>", "code edition in place of the job's").choices(["2017", "2020", "2023", "2026"]);
-/** The names of PAPERS in the sheets; written out so that help asks for no other module. */
-const paper = () =>
-  new Option("--paper <name>", "what it is printed on; tabloid and a3 have landscape sheets for the drawings")
-    .choices(["letter", "tabloid", "a4", "a3"])
-    .default("letter");
+/** Of the PAPERS in the sheets those that print right; tabloid and A3 misplace the title block of the page after a wide sheet. */
+const paper = () => new Option("--paper <name>", "what it is printed on").choices(["letter", "a4"]).default("letter");
 
 program
   .command("check")
