@@ -126,6 +126,9 @@ describe("every field of free text is tried", () => {
   });
 });
 
+/** The ground cleared behind lettering that the site plan turns along a line: our own mark, there or not by how long the words are. */
+const TURNED_MASK = "http://www.w3.org/2000/svg rect fill height stroke transform width x y";
+
 describe("hostile text in every field of a job comes out as text", () => {
   it.each(HOSTILE)("%s", async (payload) => {
     for (const name of ["rv-50-carport.yaml", "garage-subpanel.yaml"]) {
@@ -133,9 +136,10 @@ describe("hostile text in every field of a job comes out as text", () => {
       const harmless = laidOut(poisoned(tree, JOB, (n) => `${"plain ".repeat(5)}${n}`, new Set()) as object, null, "plain");
       const hostile = laidOut(poisoned(tree, JOB, (n) => `${payload} ${n}`, new Set()) as object, null, payload);
       const [expected, found] = [await shapeOf(harmless.html), await shapeOf(hostile.html)];
-      expect(found.signs.filter((sign) => !expected.signs.includes(sign))).toEqual([]);
+      expect(found.signs.filter((sign) => !expected.signs.includes(sign) && sign !== TURNED_MASK)).toEqual([]);
       expect(found.links).toEqual(expected.links);
-      expect(found.links.every((link) => /^#P-\d+$/.test(link))).toBe(true);
+      // To sheets and to calculation lines, by ids made of what the schema lets an id be.
+      expect(found.links.filter((link) => !/^#[\w.-]+$/.test(link))).toEqual([]);
       expect(found.styles).toEqual(expected.styles);
       expect(found.text).toContain(`${payload} 0`);
       for (const svg of hostile.drawings) {

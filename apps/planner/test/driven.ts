@@ -109,15 +109,20 @@ export class Driven {
 
   /** Picks an answer of the n-th question with that legend. */
   async answer(question: string, says: string, index = 0): Promise<void> {
-    const found = await this.page.evaluateHandle(
-      (asked, wanted, at) => {
-        const sets = [...document.querySelectorAll("fieldset")].filter((f) => f.querySelector("legend")?.textContent?.trim().startsWith(asked));
-        return [...(sets[at]?.querySelectorAll("label") ?? [])].find((l) => l.textContent?.trim().startsWith(wanted));
-      },
-      question,
-      says,
-      index,
-    );
+    const found = await this.page
+      .waitForFunction(
+        (asked, wanted, at) => {
+          const sets = [...document.querySelectorAll("fieldset")].filter((f) => f.querySelector("legend")?.textContent?.trim().startsWith(asked));
+          return [...(sets[at]?.querySelectorAll("label") ?? [])].find((l) => l.textContent?.trim().startsWith(wanted));
+        },
+        { timeout: 10_000 },
+        question,
+        says,
+        index,
+      )
+      .catch(async (error: unknown) => {
+        throw new Error(`no answer ${says} to ${question}: ${await this.text()}`, { cause: error });
+      });
     const element = found.asElement() as Awaited<ReturnType<Page["$"]>>;
     if (!element) throw new Error(`no answer ${says} to ${question}`);
     await element.click();

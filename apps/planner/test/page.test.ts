@@ -195,7 +195,10 @@ test("a file that is no job says where and why, at the field too", async () => {
   await toStep(reader, 3);
   await reader.type("Length", "twelve", 0);
   await reader.page.waitForFunction(() => document.querySelector(".state")?.textContent?.includes("of before") === true);
-  const wrong = await reader.page.$eval('[id="field-service.panel.circuits[0].route[0].length-wrong"]', (element) => element.textContent);
+  // The page judges each key as it is pressed: wait for the word typed whole.
+  const place = '[id="field-service.panel.circuits[0].route[0].length-wrong"]';
+  await reader.page.waitForFunction((at) => document.querySelector(at)?.textContent?.includes("twelve") === true, { timeout: 10_000 }, place);
+  const wrong = await reader.page.$eval(place, (element) => element.textContent);
   expect(wrong).toContain("twelve");
   expect(wrong).toContain("85 ft");
   await reader.close();

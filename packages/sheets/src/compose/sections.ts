@@ -15,7 +15,7 @@ import { valueWithUnit } from "./worked-lines.js";
 const TRENCH_WIDTH_IN = 8;
 const NOMINAL_LEG_VOLTS = 120;
 const SURFACES: Readonly<Record<string, string>> = {
-  general: "finished grade",
+  general: "soil",
   "under-concrete-2in": "concrete, 2 in or more",
   "under-building": "building",
   "under-slab-4in": "outdoor slab, 4 in or more",
