@@ -89,7 +89,7 @@ test("RV 30 A on a nearly full panel: the planner finds the one space, and the p
   for (const space of [9, 10, 12]) await reader.press(`Space ${space}: free`);
   await reader.answer("What do you mark?", "New: RV outlet");
   await reader.press("Choose free spaces for RV outlet");
-  expect(await reader.text()).toContain("NEW RV outlet");
+  await reader.page.waitForFunction(() => document.body.textContent?.includes("NEW RV outlet") === true, { timeout: 10_000 });
   await reader.press("Next: House");
   await reader.choose("How shall the house", "Measured");
   await reader.type("Highest demand of the year", "10.2");
