@@ -1,0 +1,84 @@
+import { readFile } from "node:fs/promises";
+import { fileURLToPath } from "node:url";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { packetFonts } from "../../packet/src/fonts.js";
+import { openPrinterPool, type PrinterPool } from "../../packet/src/print/printer-pool.js";
+import { openPacketServer, type PacketServer } from "../../packet/src/serve/packet-server.js";
+import { staticFiles } from "../../packet/src/serve/static-files.js";
+import { Driven, startBrowser } from "./driven.js";
+import { served } from "./served.js";
+
+const JOB = fileURLToPath(new URL("../../../fixtures/jobs/rv-50-carport.yaml", import.meta.url));
+const told: string[] = [];
+let running: Awaited<ReturnType<typeof startBrowser>>;
+let pool: PrinterPool;
+let server: PacketServer;
+
+beforeAll(async () => {
+  running = await startBrowser();
+  // What the browser's start says (of root, say) is of the machine, not of the server.
+  pool = await openPrinterPool({ warn: () => undefined, printsPerPage: 8, signals: "program" });
+  const files = await staticFiles(fileURLToPath(new URL("../dist", import.meta.url)));
+  server = await openPacketServer({ port: 0, files, fonts: await packetFonts(), print: pool.print, warn: (message) => told.push(message) });
+});
+afterAll(async () => {
+  await running?.close();
+  await server?.close();
+  await pool?.close();
+});
+
+async function opened(reader: Driven, file: string): Promise<void> {
+  await reader.press("Jobs");
+  const input = await reader.page.waitForSelector("input[type=file]");
+  await (input as unknown as { uploadFile(path: string): Promise<void> }).uploadFile(file);
+}
+
+test("served by the packet maker: works under its policy, prints a PDF, and opens that PDF again", async () => {
+  const reader = await Driven.open(running.browser, `http://127.0.0.1:${server.port}/`);
+  await opened(reader, JOB);
+  await reader.settled();
+  await reader.press("Packet");
+  expect((await reader.paperText()).length).toBeGreaterThan(5000);
+  const pdf = await reader.downloaded("PDF by this machine");
+  expect(pdf.text.startsWith("%PDF-")).toBe(true);
+  await reader.press("Jobs");
+  await reader.press("New job");
+  await opened(reader, pdf.path);
+  await reader.settled();
+  await reader.press("6");
+  expect(await reader.page.$eval("#job-text", (area) => (area as HTMLTextAreaElement).value)).toBe(await readFile(JOB, "utf8"));
+  expect([...reader.errors, ...told]).toEqual([]);
+  await reader.close();
+});
+
+test("served by another server: no PDF button; the three sets differ; a choice is found and taken by one press", async () => {
+  const site = await served();
+  const reader = await Driven.open(running.browser, site.url);
+  await opened(reader, JOB);
+  await reader.settled();
+  await reader.page.$eval("details.choices", (part) => {
+    (part as HTMLDetailsElement).open = true;
+  });
+  await reader.press("Look for the cheapest");
+  await reader.page.waitForFunction(() => document.querySelector(".choices table") !== null, { timeout: 60_000 });
+  await reader.page.click(".choices table button");
+  await reader.page.waitForFunction(() => document.querySelector(".choices table") === null);
+  await reader.settled();
+  expect(await reader.text()).toContain("The answers have changed since: look again.");
+  await reader.press("Packet");
+  const submittal = await reader.paperText();
+  expect(await reader.text()).not.toContain("PDF by this machine");
+  await reader.answer("Who is it for?", "Me, to keep");
+  await reader.page.waitForFunction(
+    (before) => {
+      const now = document.querySelector("iframe")?.contentDocument?.body?.textContent ?? "";
+      return now.length > 5000 && now !== before;
+    },
+    { timeout: 30_000 },
+    submittal,
+  );
+  expect(await reader.paperText()).toContain("Owner's set");
+  expect(reader.errors).toEqual([]);
+  await reader.close();
+  await site.close();
+});
