@@ -149,13 +149,39 @@ export class PdfLexer {
   }
 
   private plain(): PdfValue | PdfWord {
+    // Only what begins with a sign, a point or a digit can be a number: + , - . / 0 to 9.
+    const first = this.bytes[this.position]!;
+    const numeral = first >= 0x2b && first <= 0x39;
+    const short = numeral ? this.shortNumeral() : undefined;
+    if (short !== undefined) return short;
     const text = this.regular();
     if (text === "") throw this.wrong("an unknown character");
-    // Only what begins with a sign, a point or a digit can be a number: + , - . / 0 to 9.
-    const first = text.charCodeAt(0);
-    if (first >= 0x2b && first <= 0x39 && isNumeral(text)) return Number(text);
+    if (numeral && isNumeral(text)) return Number(text);
     if (text === "true" || text === "false") return text === "true";
     return text === "null" ? null : { kind: "word", word: text };
+  }
+
+  /** The numeral here, read without a cut of the text, for most of a drawing is numerals; undefined where it is long or none. */
+  private shortNumeral(): number | undefined {
+    const { bytes } = this;
+    let at = this.position;
+    const sign = bytes[at] === 0x2d ? -1 : 1;
+    if (sign < 0 || bytes[at] === 0x2b) at += 1;
+    let [whole, digits, scale] = [0, 0, 0];
+    for (; at < bytes.length; at += 1) {
+      const byte = bytes[at]!;
+      if (byte >= 0x30 && byte <= 0x39) {
+        whole = whole * 10 + byte - 0x30;
+        digits += 1;
+        scale *= 10;
+      } else if (byte === 0x2e && scale === 0) scale = 1;
+      else if (classes[byte] === 0) return undefined;
+      else break;
+    }
+    // Both are exact up to 15 digits, so their quotient is the double nearest to what is written.
+    if (digits === 0 || digits > 15) return undefined;
+    this.position = at;
+    return (sign * whole) / (scale || 1);
   }
 
   private word(length: number): PdfWord {

@@ -33,7 +33,8 @@ export function printedText(file: PdfFile): string[] {
   return pagesOf(file).map(({ dict }) => {
     const contents = file.resolve(dict.get("Contents"));
     const streams = (isArray(contents) ? contents : [contents]).map((part) => file.resolve(part)).filter(isStream);
-    const source = Buffer.concat(streams.flatMap((stream) => [file.read(stream), Buffer.from("\n")]));
+    const parts = streams.map((stream) => file.read(stream));
+    const source = parts.length === 1 ? parts[0]! : Buffer.concat(parts.flatMap((part) => [part, Buffer.from("\n")]));
     const drawn: string[] = [];
     draw(file, source, file.dict(dict.get("Resources")), fonts, drawn, 0);
     return drawn.join("");
@@ -53,8 +54,7 @@ function draw(file: PdfFile, source: Buffer, resources: PdfDict | undefined, fon
   const show = (text: PdfString) => {
     const replacing = marks.find((mark) => mark.actual !== undefined);
     for (const code of codes(text, font?.bytesPerCode ?? 1)) {
-      const glyph = code === 0 ? boxed : (font?.unicode.get(code) ?? boxed);
-      if (replacing === undefined) drawn.push(glyph);
+      if (replacing === undefined) drawn.push(code === 0 ? boxed : (font?.unicode.get(code) ?? boxed));
       else {
         replacing.glyphs = true;
         replacing.box ||= code === 0;
@@ -71,23 +71,49 @@ function draw(file: PdfFile, source: Buffer, resources: PdfDict | undefined, fon
       operands.push(item);
       continue;
     }
-    const [first] = operands;
-    const last = operands.at(-1);
-    if (item.word === "q") saved.push(font);
-    else if (item.word === "Q") font = saved.pop();
-    else if (item.word === "Tf") font = fontOf(file, file.dict(entry("Font", first)), fonts);
-    else if (item.word === "Tj" && isString(last)) show(last);
-    else if (item.word === "TJ" && isArray(last)) last.filter(isString).forEach(show);
-    else if (item.word === "ET") drawn.push("\n");
-    else if (item.word === "BMC") marks.push({ actual: undefined, glyphs: false, box: false });
-    else if (item.word === "BDC") {
-      const actual = isDict(last) ? last.get("ActualText") : undefined;
-      marks.push({ actual: isString(actual) ? pdfText(actual) : undefined, glyphs: false, box: false });
-    } else if (item.word === "EMC") endMark();
-    else if (item.word === "Do") {
-      const form = file.resolve(entry("XObject", first));
-      if (isStream(form) && isFormOf(file, form)) draw(file, file.read(form), file.dict(form.dict.get("Resources")) ?? resources, fonts, drawn, depth + 1);
-    } else if (item.word === "BI") throw new PdfFormatError("the PDF holds a picture inside its text: this reader does not know that");
+    switch (item.word) {
+      case "Tj": {
+        const text = operands.at(-1);
+        if (isString(text)) show(text);
+        break;
+      }
+      case "TJ": {
+        const texts = operands.at(-1);
+        if (isArray(texts)) texts.filter(isString).forEach(show);
+        break;
+      }
+      case "q":
+        saved.push(font);
+        break;
+      case "Q":
+        font = saved.pop();
+        break;
+      case "Tf":
+        font = fontOf(file, file.dict(entry("Font", operands[0])), fonts);
+        break;
+      case "ET":
+        drawn.push("\n");
+        break;
+      case "BMC":
+        marks.push({ actual: undefined, glyphs: false, box: false });
+        break;
+      case "BDC": {
+        const about = operands.at(-1);
+        const actual = isDict(about) ? about.get("ActualText") : undefined;
+        marks.push({ actual: isString(actual) ? pdfText(actual) : undefined, glyphs: false, box: false });
+        break;
+      }
+      case "EMC":
+        endMark();
+        break;
+      case "Do": {
+        const form = file.resolve(entry("XObject", operands[0]));
+        if (isStream(form) && isFormOf(file, form)) draw(file, file.read(form), file.dict(form.dict.get("Resources")) ?? resources, fonts, drawn, depth + 1);
+        break;
+      }
+      case "BI":
+        throw new PdfFormatError("the PDF holds a picture inside its text: this reader does not know that");
+    }
     operands = [];
   }
 }
@@ -138,13 +164,16 @@ function addRange(unicode: Map<number, string>, from: number, to: number, target
 }
 
 function codeOf(value: PdfValue | undefined): number {
-  return isString(value) ? ([...codes(value, value.raw.length === 1 ? 1 : 2)][0] ?? 0) : 0;
+  return isString(value) ? (codes(value, value.raw.length === 1 ? 1 : 2)[0] ?? 0) : 0;
 }
 
 function utf16(value: PdfValue | undefined): string {
   return isString(value) ? pdfText({ kind: "string", raw: `\xfe\xff${value.raw}` }) : boxed;
 }
 
-function* codes({ raw }: PdfString, bytesPerCode: 1 | 2): Generator<number> {
-  for (let i = 0; i < raw.length; i += bytesPerCode) yield bytesPerCode === 1 ? raw.charCodeAt(i) : raw.charCodeAt(i) * 256 + (raw.charCodeAt(i + 1) || 0);
+function codes({ raw }: PdfString, bytesPerCode: 1 | 2): readonly number[] {
+  const found: number[] = [];
+  for (let i = 0; i < raw.length; i += bytesPerCode)
+    found.push(bytesPerCode === 1 ? raw.charCodeAt(i) : raw.charCodeAt(i) * 256 + (raw.charCodeAt(i + 1) || 0));
+  return found;
 }

@@ -17,39 +17,36 @@ export function nearest(p: Point, a: Point, b: Point): Point {
   return between(a, b, Math.min(1, Math.max(0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / square)));
 }
 
-/** Whether two convex shapes (a stretch counts as one) share room: the separating-axis theorem. */
+/** Whether two convex shapes (a stretch counts as one) share room: the separating-axis theorem. Plain loops, for it is asked thousands of times a sheet. */
 export function meet(a: readonly Point[], b: readonly Point[], slack = 0.01): boolean {
-  if (farApart(a, b, 0) || farApart(a, b, 1)) return false;
-  for (const shape of [a, b]) {
-    for (const [p, q] of pairs(shape, true)) {
-      const length = distance(p, q);
-      if (length === 0) continue;
-      const axis: Point = [(p[1] - q[1]) / length, (q[0] - p[0]) / length];
-      const [a0, a1] = shadow(a, axis);
-      const [b0, b1] = shadow(b, axis);
-      if (a1 <= b0 + slack || b1 <= a0 + slack) return false;
-    }
-  }
-  return true;
+  if (apartAlong(a, b, 1, 0, 0) || apartAlong(a, b, 0, 1, 0)) return false;
+  return !partedBySide(a, a, b, slack) && !partedBySide(b, a, b, slack);
 }
 
-/** The quick answer for most pairs: apart across the page or up it. */
-function farApart(a: readonly Point[], b: readonly Point[], axis: 0 | 1): boolean {
+/** Whether a line square to one of the sides of `shape` keeps the two apart. */
+function partedBySide(shape: readonly Point[], a: readonly Point[], b: readonly Point[], slack: number): boolean {
+  for (let i = 0; i < shape.length; i++) {
+    const [p, q] = [shape[i]!, shape[(i + 1) % shape.length]!];
+    const length = distance(p, q);
+    if (length !== 0 && apartAlong(a, b, (p[1] - q[1]) / length, (q[0] - p[0]) / length, slack)) return true;
+  }
+  return false;
+}
+
+/** Whether the shadows of the two on the direction x, y share no more than `slack`; none at all where it is 0. */
+function apartAlong(a: readonly Point[], b: readonly Point[], x: number, y: number, slack: number): boolean {
   let [a0, a1, b0, b1] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const p of a) {
-    a0 = Math.min(a0, p[axis]);
-    a1 = Math.max(a1, p[axis]);
+    const at = p[0] * x + p[1] * y;
+    a0 = Math.min(a0, at);
+    a1 = Math.max(a1, at);
   }
   for (const p of b) {
-    b0 = Math.min(b0, p[axis]);
-    b1 = Math.max(b1, p[axis]);
+    const at = p[0] * x + p[1] * y;
+    b0 = Math.min(b0, at);
+    b1 = Math.max(b1, at);
   }
-  return a1 < b0 || b1 < a0;
-}
-
-function shadow(shape: readonly Point[], [x, y]: Point): readonly [number, number] {
-  const along = shape.map((p) => p[0] * x + p[1] * y);
-  return [Math.min(...along), Math.max(...along)];
+  return slack === 0 ? a1 < b0 || b1 < a0 : a1 <= b0 + slack || b1 <= a0 + slack;
 }
 
 export const bounds = (points: readonly Point[]) => {
