@@ -754,6 +754,50 @@ const ROWS: readonly Row[] = [
       j.service.measured.basis = "thirty-day";
     },
   ],
+  ["loads-counted", "nothing of the house", "needs-person", same],
+  [
+    "loads-counted",
+    "as many as there are two-pole breakers",
+    "pass",
+    (j) => {
+      j.service.existing.appliances = [{ name: "Dryer", load: "5 kW" }];
+    },
+  ],
+  [
+    "loads-counted",
+    "one fewer",
+    "needs-person",
+    (j) => {
+      j.service.existing.cooling = { name: "Air conditioner", load: "3 kW" };
+      j.service.panel.directory.push({ space: 2, poles: 2, rating: "40 A", serves: "Range" });
+    },
+  ],
+  [
+    "loads-counted",
+    "two of one kind are two",
+    "pass",
+    (j) => {
+      j.service.existing.appliances = [{ name: "Wall oven", load: "4 kW", count: 2 }];
+      j.service.panel.directory.push({ space: 2, poles: 2, rating: "40 A", serves: "Oven" });
+    },
+  ],
+  [
+    "loads-counted",
+    "measured, not counted",
+    "not-applicable",
+    (j) => {
+      j.service.load_method = "measured-demand";
+    },
+  ],
+  [
+    "loads-counted",
+    "a new count of the whole house",
+    "pass",
+    (j) => {
+      j.service.load_method = "optional";
+      j.service.dwelling = { floor_area: "1500 ft2", dryers: [{ name: "Dryer", load: "5 kW" }] };
+    },
+  ],
   ["splice-free", "a box where cable becomes wire", "pass", same],
   [
     "splice-free",

@@ -40,6 +40,7 @@ import { gfciTrips } from "./gfci-trips.js";
 import { groundingSize } from "./grounding-size.js";
 import { hardPull } from "./hard-pull.js";
 import { interruptingRating } from "./interrupting-rating.js";
+import { loadsCounted } from "./loads-counted.js";
 import { judgedLocally, localFindings } from "./local-findings.js";
 import { localLoadMethod } from "./local-load-method.js";
 import { localWiringMethods } from "./local-wiring-methods.js";
@@ -127,6 +128,7 @@ export const CHECKS: readonly Check[] = [
   interruptingRating,
   localLoadMethod,
   localWiringMethods,
+  loadsCounted,
   managedLoad,
   measuredRecord,
   neutralIsolated,

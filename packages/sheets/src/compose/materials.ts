@@ -23,7 +23,7 @@ export function materialsSheet(design: Design, prices: PriceBook | null): Draft 
                 ["Quantity", "Item", "Sold as", "Note", "Got"],
                 list.rows.map((row) => [quantityOf(row), row.item, row.sold, row.note, ""]),
               ),
-              ...[12, 42, 18, 20, 8],
+              ...[12, 34, 14, 32, 8],
             ),
             paragraph("No price book was given, so no cost is told."),
           ]
