@@ -222,7 +222,7 @@ program
   .description("answer a few questions and get a commented job file")
   .argument("<file>", "job file to write")
   .action(async (file: string) => {
-    const { newJob } = await import("./new-job.js");
+    const { newJob } = await import("./new/new-job.js");
     process.exitCode = await newJob(file, { input: process.stdin, output: process.stdout });
   });
 

@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, it } from "vitest";
+import { KINDS } from "../src/new/starters.js";
 
 const root = fileURLToPath(new URL("../../../", import.meta.url));
 const scratch = mkdtempSync(join(tmpdir(), "branchwork-command-"));
@@ -103,8 +104,26 @@ describe("new", () => {
     expect(branchwork(["new", "fresh.yaml"], "\n".repeat(10)).status).toBe(2);
   });
   it("an answer cannot become structure", () => {
-    branchwork(["new", "sly.yaml"], `Ann\nhere", owner: "x\n${"\n".repeat(8)}`);
+    branchwork(["new", "sly.yaml"], `rv-50\nAnn\nhere", owner: "x\n${"\n".repeat(10)}`);
     expect([0, 1]).toContain(branchwork(["check", "sly.yaml"]).status);
+  });
+  it.each(KINDS)("begins a job of the kind %s in which no check fails", (kind) => {
+    const loads = "Range 10 kW, Water heater, electric 4.5 kW";
+    const { status } = branchwork(
+      ["new", `${kind}.yaml`],
+      `${kind}\nAnn\nHere\n2023\n200 A\n30\n9\n1500 ft2\n${loads.replace(", electric", "")}\n${"\n".repeat(3)}`,
+    );
+    expect(status).toBe(0);
+    expect(branchwork(["check", `${kind}.yaml`])).toMatchObject({ status: 0, stdout: expect.stringContaining("no check fails") });
+  });
+  it.each([
+    ["a kind there is not", "sauna\n", /"sauna" is not one of rv-50, .*choose one of them/s],
+    ["a space beyond the panel's", "\n\n\n\n\n\n99\n", /"99" is not a whole number from 1 to 84/],
+    ["loads without a unit", `${"\n".repeat(8)}Range 10\n`, /"Range 10" is not a name and a load.*Range 10 kW/s],
+  ])("%s ends it with one message and nothing written", (_what, typed, says) => {
+    const { status, stderr } = branchwork(["new", "never.yaml"], typed);
+    expect({ status, stderr }).toEqual({ status: 2, stderr: expect.stringMatching(says) });
+    expect(branchwork(["check", "never.yaml"]).status).toBe(2);
   });
 });
 
