@@ -76,6 +76,8 @@ export interface DesignedPull {
     readonly limit: Worked;
     readonly sidewall: Worked | null;
     readonly sidewallLimit: Worked;
+    /** At most a quarter of both limits. */
+    readonly light: boolean;
   } | null;
   /** Of the stretch that is hardest; null where the tables lack a figure. */
   readonly hard: HardPull | null;

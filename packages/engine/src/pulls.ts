@@ -95,6 +95,8 @@ function hardOf(id: string, part: Pulled, first: Pulled, degrees: number, editio
 /** A bore below this many conductor diameters holds no bundle of three: the mechanics do not reach so far, and the fill fails before. */
 const LEAST_BORE_RATIO = "2.2";
 const DRY_FRICTION = 0.5;
+/** Up to this part of both its limits a pull is light. Common practice, no source. */
+const LIGHT = "0.25";
 
 function tensionOf(
   id: string,
@@ -146,6 +148,7 @@ function tensionOf(
     limit,
     sidewall,
     sidewallLimit: allowed,
+    light: strain(way).lte(LIGHT),
     steps: [
       each,
       ...(first.grounding.size === like.size ? [] : [ground]),

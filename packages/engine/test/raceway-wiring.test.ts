@@ -155,6 +155,21 @@ describe("a pull in a design", () => {
     const away = made([{ ...tight, pull: { elbows: [{ kind: "body", from_wall: "24 in" }] } }]).pulls[0]?.hard;
     expect(away?.hard).toBe(false);
   });
+  it("is light up to a quarter of both its limits (common practice, no source)", () => {
+    const told = [10, 40, 80, 120, 160, 200, 300].flatMap((feet) => {
+      const tension = made([{ ...trench, trade_size: "2", length: `${feet} ft` }]).pulls[0]?.tension;
+      return tension
+        ? [
+            {
+              light: tension.light,
+              strain: Math.max(Number(tension.end.value) / Number(tension.limit.value), Number(tension.sidewall?.value) / Number(tension.sidewallLimit.value)),
+            },
+          ]
+        : [];
+    });
+    expect(told.map(({ light }) => light)).toEqual(told.map(({ strain }) => strain <= 0.25));
+    expect(new Set(told.map(({ light }) => light))).toEqual(new Set([true, false]));
+  });
   it("says nothing of tension where the raceway cannot hold the conductors", () =>
     expect(made([{ ...trench, trade_size: "1/2" }]).pulls[0]?.tension).toBeNull());
   it("is parted by a box", () => {

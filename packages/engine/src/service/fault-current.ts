@@ -12,6 +12,7 @@ const OHM = citeOther("Ohm's law", "I = V / √(R² + X²), resistances and reac
 
 export const FAULT_PATHS = ["line-to-line", "line-to-neutral", "line-to-ground"] as const;
 export type FaultPath = (typeof FAULT_PATHS)[number];
+const WORDS: Readonly<Record<FaultPath, string>> = { "line-to-line": "line to line", "line-to-neutral": "line to neutral", "line-to-ground": "line to ground" };
 
 /** One stretch from the source on. Before the main bonding jumper there is no grounding conductor: a ground fault returns in the neutral. */
 export interface FaultSegment {
@@ -62,7 +63,7 @@ const driving = (volts: Numeric, path: FaultPath) => (path === "line-to-line" ? 
 export function faultAtSource(given: Omit<FaultGiven, "segments">): FaultLevel {
   const { id, path, edition } = given;
   const source = sourceImpedance({ id, source: given.source, volts: given.volts, through: path === "line-to-line" ? "lines" : "neutral" });
-  return level({ id, at: "the source", impedance: source.impedance, volts: driving(given.volts, path), steps: source.steps, edition });
+  return level({ id, at: "the source", path, impedance: source.impedance, volts: driving(given.volts, path), steps: source.steps, edition });
 }
 
 /**
@@ -73,11 +74,11 @@ export function faultBeyond(given: Omit<FaultGiven, "source"> & { readonly at: s
   const { id, at, before, path, edition } = given;
   const runs = given.segments.map((segment) => faultRuns(segment, path));
   if (runs.includes(null)) return null;
-  const loop = loopImpedance({ id, label: at, runs: runs.flatMap((run) => run ?? []), edition });
+  const loop = loopImpedance({ id, label: `Conductors to ${at}, ${WORDS[path]}`, runs: runs.flatMap((run) => run ?? []), edition });
   if (!loop) return null;
   const impedance = series(before.impedance, loop.impedance);
-  const sums = (["r", "x"] as const).map((axis) => sumStep(id, at, axis, before.impedance, loop.impedance, edition));
-  return level({ id, at, impedance, volts: driving(given.volts, path), steps: [loop.resistance, loop.reactance, ...sums], edition });
+  const sums = (["r", "x"] as const).map((axis) => sumStep(id, `${at}, ${WORDS[path]}`, axis, before.impedance, loop.impedance, edition));
+  return level({ id, at, path, impedance, volts: driving(given.volts, path), steps: [loop.resistance, loop.reactance, ...sums], edition });
 }
 
 /**
@@ -97,11 +98,11 @@ export function faultCurrents(given: FaultGiven): readonly FaultLevel[] | null {
   return levels;
 }
 
-function sumStep(id: string, at: string, axis: "r" | "x", before: Impedance, added: Impedance, edition: Edition): Worked {
+function sumStep(id: string, to: string, axis: "r" | "x", before: Impedance, added: Impedance, edition: Edition): Worked {
   const name = axis === "r" ? "resistance" : "reactance";
   return worked({
     id: `${id}.path-${name}`,
-    label: `Path ${name} to the end of ${at}`,
+    label: `Path ${name} to ${to}`,
     value: before[axis].plus(added[axis]).toSignificantDigits(20).toFixed(),
     unit: "ohm",
     expression: `${print(before[axis], 8)} Ω + ${print(added[axis], 8)} Ω`,
@@ -113,17 +114,18 @@ function sumStep(id: string, at: string, axis: "r" | "x", before: Impedance, add
 function level(given: {
   readonly id: string;
   readonly at: string;
+  readonly path: FaultPath;
   readonly impedance: Impedance;
   readonly volts: Decimal;
   readonly steps: readonly Worked[];
   readonly edition: Edition;
 }): FaultLevel {
-  const { id, at, impedance, volts, steps, edition } = given;
+  const { id, at, path, impedance, volts, steps, edition } = given;
   const ohms = magnitude(impedance);
   const [r, x] = [print(impedance.r, 8), print(impedance.x, 8)];
   const total = worked({
     id: `${id}.total`,
-    label: `Impedance of the fault path at ${at}`,
+    label: `Impedance of the fault path at ${at}, ${WORDS[path]}`,
     value: ohms.toSignificantDigits(16).toFixed(),
     unit: "ohm",
     expression: `√(${r} × ${r} + ${x} × ${x})`,
@@ -132,7 +134,7 @@ function level(given: {
   });
   const amperes = worked({
     id: `${id}.amperes`,
-    label: `Available fault current at ${at}`,
+    label: `Available fault current at ${at}, ${WORDS[path]}`,
     value: volts.div(ohms).toSignificantDigits(16).toFixed(),
     unit: "A",
     expression: `${print(volts)} V / ${print(ohms, 8)} Ω`,

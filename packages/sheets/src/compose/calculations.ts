@@ -1,6 +1,7 @@
 import { boxSteps, type Design, type DesignedCircuit, type DesignedFeeder, printSize } from "@branchwork/engine";
 import { faultBlocks } from "./fault.js";
 import { type Block, type CalcLines, type Draft, heading, paragraph, table, together } from "./packet.js";
+import { pullBlocks } from "./pulls.js";
 import { SHEETS } from "./sheet-titles.js";
 import { calcLine, calcLines, valueWithUnit } from "./worked-lines.js";
 
@@ -72,8 +73,7 @@ function runBlocks(c: DesignedFeeder | DesignedCircuit, named: boolean, plot: Bl
       ...(s.fill === null ? [] : [s.fill.area, s.fill.limit, s.fill.percent]),
     ]),
   );
-  const boxes = c.boxes.map((b) => calcLines(`Box ${b.box.name}`, [...boxSteps(b), ...(b.room === null ? [] : [b.room])]));
-  const pulls = c.pulls.flatMap((p) => (p.steps.length === 0 ? [] : [calcLines(`Pull: ${p.names.join(", ")}`, p.steps)]));
+  const boxes = c.boxes.map((b) => calcLines(`Box fill: ${b.box.name}`, [...boxSteps(b), ...(b.room === null ? [] : [b.room])]));
   const longest = table(
     of("Longest run that keeps to the voltage drop asked for, one way"),
     ["Conductor", ...c.drop.longest.map((l) => printSize(l.size))],
@@ -95,7 +95,7 @@ function runBlocks(c: DesignedFeeder | DesignedCircuit, named: boolean, plot: Bl
     ]),
     together(note, longest),
     ...faultBlocks(c, of),
-    ...pulls,
+    ...pullBlocks(c, of),
     ...boxes,
     ...(plot === undefined ? [] : [plot]),
   ];
