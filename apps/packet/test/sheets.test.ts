@@ -1,5 +1,5 @@
 import { fileURLToPath } from "node:url";
-import { type Block, composePacket, PACKET_SETS, type Packet, renderHtml } from "@branchwork/sheets";
+import { composePacket, PACKET_SETS, type Packet, renderHtml } from "@branchwork/sheets";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { packetFonts } from "../src/fonts.js";
 import { loadDesign } from "../src/load-design.js";
@@ -7,6 +7,7 @@ import { loadPriceBook } from "../src/price-book.js";
 import { openPdf } from "../src/print/pdf-file.js";
 import { printedText } from "../src/print/pdf-text.js";
 import { openPrinter, type Printer } from "../src/print/printer.js";
+import { bare, lastWords, tail } from "./printed-words.js";
 
 const root = fileURLToPath(new URL("../../../", import.meta.url));
 const CASES = [
@@ -17,45 +18,6 @@ const CASES = [
 ].flatMap(([job, overlay]) => PACKET_SETS.map((set) => ({ job: job!, overlay: overlay ?? null, set })));
 /** Fewer than these and a page is nearly empty; a drawing has few words. */
 const FEWEST_WORDS = 90;
-
-/** Lines break anywhere and fractions are set as one glyph. */
-const bare = (text: string): string =>
-  text
-    .normalize("NFKC")
-    .replaceAll("⁄", "/")
-    .replace(/[\s\u00ad\u200b-\u200d\u2060\ufeff]/g, "");
-
-/** The last words of everything printed in a block: the first that a cut takes. */
-function lastWords(block: Block): readonly string[] {
-  switch (block.kind) {
-    case "together":
-      return block.blocks.flatMap(lastWords);
-    case "heading":
-    case "paragraph":
-      return [block.text];
-    case "boxed":
-      return block.entries.map(({ title, lines }) => lines.at(-1) ?? title);
-    case "brief":
-      return block.entries.map(({ text }) => text);
-    case "table":
-      return block.rows.flatMap(({ cells }) => cells.filter((cell) => cell !== ""));
-    case "checklist":
-      return [...block.items.flatMap(({ look, show, how }) => [look, show, how].filter((text) => text !== "")), ...block.sign];
-    case "calc":
-      return block.lines.flatMap(({ expression, result, sources }) => [expression, result, ...sources]);
-    case "blanks":
-      return block.labels;
-    case "sheetIndex":
-      return block.entries.map(({ title }) => title);
-    case "drawing":
-      return [...block.svg.matchAll(/<text [^>]*>([^<]*)<\/text>/g)].map((match) => match[1]!.replace(/&(amp|lt|gt|quot|#39);/g, plain));
-    default:
-      return block satisfies never;
-  }
-}
-const PLAIN: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"', "#39": "'" };
-const plain = (_: string, name: string): string => PLAIN[name] ?? "";
-const tail = (text: string): string => bare(text).slice(-20);
 
 let printer: Printer;
 beforeAll(async () => {

@@ -95,7 +95,7 @@ function panelName(design: Design, id: string): string {
 
 function label(title: string, where: string, lines: readonly string[]): Label {
   const width = WIDEST.width;
-  const laid = lines.flatMap((words) => wrap(words, (width * INCH - 2 * MARGIN) / 1.06));
+  const laid = lines.flatMap((words) => wrap(words, width * INCH - 2 * MARGIN));
   const needed = (laid.length * LINE_HEIGHT + 2 * MARGIN) / INCH;
   return { title, where, lines: laid, width, height: Math.max(WIDEST.height / 2, Math.ceil(needed * 4) / 4) };
 }
@@ -103,7 +103,7 @@ function label(title: string, where: string, lines: readonly string[]): Label {
 function drawLabel({ title, lines, width, height }: Label, id: string): string {
   const marks: Mark[] = [
     box(0.75, 0.75, width * INCH - 1.5, height * INCH - 1.5, "thin"),
-    ...lines.map((words, i) => text([MARGIN, MARGIN + (i + 1) * LINE_HEIGHT - 4], fitted(words, width * INCH - 2 * MARGIN, i === 0), { bold: i === 0 })),
+    ...lines.map((words, i) => text([MARGIN, MARGIN + (i + 1) * LINE_HEIGHT - 4], fitted(words, width * INCH - 2 * MARGIN), { bold: i === 0 })),
   ];
   return svgOfDrawing({ title, alt: lines.join("; "), width: width * INCH, height: height * INCH, marks } satisfies MarkedDrawing, id);
 }

@@ -47,7 +47,7 @@ export function sitePlanSheet(design: Design, room: DrawingRoom): Draft | null {
       ...(plan.unplaced.length === 0 ? [] : [paragraph(`No room on the plan for: ${plan.unplaced.join("; ")}.`)]),
       table(
         "Lengths by the plan and by the job",
-        ["Segment", "By the plan", "By the job", ""],
+        ["Segment", "By the plan", "By the job", "Compared"],
         drawn.map((row) => [row.segment, feet(row.drawn_ft), feet(row.stated_ft), VERDICTS[row.verdict] ?? row.verdict]),
       ),
       paragraph("Drawn from the preparer's own measurements; not a survey. Have buried utilities marked before digging."),

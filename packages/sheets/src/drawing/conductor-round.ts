@@ -1,7 +1,7 @@
 import { packCircles } from "./circle-packing.js";
 import { type Column, callOut, paragraph } from "./label-column.js";
-import { LETTER_SIZE } from "./lettering.js";
-import { ASCENT, circle, line, type Mark, measured, type Point, text } from "./marks.js";
+import { LETTER_SIZE, widthOf } from "./lettering.js";
+import { ASCENT, circle, line, type Mark, type Point, text } from "./marks.js";
 import { hatchLines, roundOf } from "./plane-geometry.js";
 
 export interface DrawnConductor {
@@ -15,7 +15,7 @@ export interface DrawnConductor {
 }
 
 /** Whether a round is wide enough for its tag at full lettering. */
-const takesLetters = (tag: string, r: number): boolean => r > measured(tag, true) / 2 + 1 && r > LETTER_SIZE * 0.7;
+const takesLetters = (tag: string, r: number): boolean => r > widthOf(tag) / 2 + 1 && r > LETTER_SIZE * 0.7;
 
 /** Told apart without colour: hot hatched one way, neutral plain, ground hatched both ways, others dashed. */
 export function roundOfConductor(c: Pick<DrawnConductor, "role" | "tag">, at: Point, r: number): readonly Mark[] {

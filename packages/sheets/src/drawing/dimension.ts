@@ -1,4 +1,5 @@
-import { ASCENT, line, type Mark, measured, text } from "./marks.js";
+import { widthOf } from "./lettering.js";
+import { ASCENT, line, type Mark, text } from "./marks.js";
 
 const TICK = 3.5;
 const OVERRUN = 4;
@@ -19,7 +20,7 @@ export function uprightDimension(d: { top: number; bottom: number; x: number; ed
 /** A level dimension; the figure stands above the line, or after its end where it is wider than the stretch. */
 export function levelDimension(d: { left: number; right: number; y: number; edge: number; words: string }): readonly Mark[] {
   const away = d.y < d.edge ? -1 : 1;
-  const narrow = measured(d.words) > d.right - d.left - 4;
+  const narrow = widthOf(d.words) > d.right - d.left - 4;
   return [
     line([d.left, d.edge + away * 3], [d.left, d.y + away * OVERRUN], "fine"),
     line([d.right, d.edge + away * 3], [d.right, d.y + away * OVERRUN], "fine"),

@@ -28,7 +28,7 @@ export function callOut(callouts: readonly Callout[], column: Column): { readonl
   let blocks: readonly Block[] = [...callouts]
     .sort((a, b) => a.at[1] - b.at[1] || a.at[0] - b.at[0])
     .map((c) => {
-      const lines = wrap(c.words, c.bold ? column.width / 1.06 : column.width);
+      const lines = wrap(c.words, column.width);
       return { ...c, lines: lines.length > MOST_LINES ? [...lines.slice(0, MOST_LINES - 1), "… (see the schedules)"] : lines };
     });
   const out = column.side === "right" ? -1 : 1;
@@ -93,6 +93,6 @@ export function paragraph(
   width: number,
   bold = false,
 ): { readonly marks: readonly Mark[]; readonly bottom: number } {
-  const lines = words.flatMap((w) => wrap(w, bold ? width / 1.06 : width));
+  const lines = words.flatMap((w) => wrap(w, width));
   return { marks: lines.map((l, i) => text([x, top + ASCENT + 1 + i * LINE_HEIGHT], l, { bold })), bottom: top + lines.length * LINE_HEIGHT };
 }

@@ -1,5 +1,5 @@
-import { LINE_HEIGHT } from "./lettering.js";
-import { ASCENT, circle, cornersOf, line, type Mark, measured, type Point, type TextMark, text } from "./marks.js";
+import { LINE_HEIGHT, widthOf } from "./lettering.js";
+import { ASCENT, circle, cornersOf, line, type Mark, type Point, type TextMark, text } from "./marks.js";
 import { between, bounds, distance, meet } from "./plane-geometry.js";
 
 /** Words to be put near a place. Along a stretch they lie parallel to it where there is room. */
@@ -74,7 +74,7 @@ export function placeLabels(labels: readonly Label[], ground: Ground): { readonl
 
 function candidatesOf(label: Label): readonly Candidate[] {
   const { at, lines, bold = false, along, upon = false, reach: begins = 0 } = label;
-  const width = Math.max(...lines.map((l) => measured(l, bold)));
+  const width = Math.max(...lines.map((l) => widthOf(l)));
   const height = (lines.length - 1) * LINE_HEIGHT;
   const found: Candidate[] = [];
   const level = (centre: Point): readonly TextMark[] =>

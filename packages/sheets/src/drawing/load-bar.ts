@@ -1,5 +1,6 @@
 import { paragraph } from "./label-column.js";
-import { ASCENT, box, type Drawing, figure, line, type Mark, measured, type Point, path, text } from "./marks.js";
+import { widthOf } from "./lettering.js";
+import { ASCENT, box, type Drawing, figure, line, type Mark, type Point, path, text } from "./marks.js";
 import { hatchLines } from "./plane-geometry.js";
 
 /** Amperes on the service, as computed elsewhere. */
@@ -34,7 +35,7 @@ export function drawLoadBar(input: LoadBarInput): Drawing {
   const ticks: Mark[] = [];
   for (let a = 0; a <= full; a += step) {
     const words = a === 0 ? "0" : figure(a, 0);
-    const x = Math.max(at(a), measured(words) / 2);
+    const x = Math.max(at(a), widthOf(words) / 2);
     ticks.push(
       line([at(a), BAR.top + BAR.height], [at(a), BAR.top + BAR.height + 6], "fine"),
       text([x, BAR.top + BAR.height + 8 + ASCENT], words, { anchor: "middle" }),

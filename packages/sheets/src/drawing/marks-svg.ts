@@ -1,5 +1,5 @@
-import { LETTER_SIZE } from "./lettering.js";
-import { ASCENT, DASHES, DESCENT, type Drawing, type Mark, measured, type Point, type TextMark, WEIGHTS } from "./marks.js";
+import { LETTER_SIZE, widthOf } from "./lettering.js";
+import { ASCENT, DASHES, DESCENT, type Drawing, type Mark, type Point, type TextMark, WEIGHTS } from "./marks.js";
 import { escapeText } from "./svg.js";
 
 const n = (value: number) => String(Number(value.toFixed(2)));
@@ -26,7 +26,7 @@ function markup(mark: Mark): string {
 function lettering(mark: TextMark): string {
   const [x, y] = mark.at;
   const turn = mark.turn === 0 ? "" : ` transform="rotate(${n(mark.turn)} ${n(x)} ${n(y)})"`;
-  const width = measured(mark.text, mark.bold) * 0.94;
+  const width = widthOf(mark.text);
   const left = mark.anchor === "start" ? x : mark.anchor === "middle" ? x - width / 2 : x - width;
   const mask = mark.masked
     ? `<rect x="${n(left)}" y="${n(y - ASCENT)}" width="${n(width)}" height="${n(ASCENT + DESCENT)}" fill="#fff" stroke="none"${turn}/>`

@@ -83,12 +83,9 @@ export function text(at: Point, words: string, more: Partial<Pick<TextMark, "anc
 export const ASCENT = LETTER_SIZE * 0.82;
 export const DESCENT = LETTER_SIZE * 0.26;
 
-/** Heavier faces are a little wider. */
-export const measured = (words: string, bold = false): number => widthOf(words) * (bold ? 1.06 : 1);
-
 /** The four corners of the room that a line of lettering takes. */
 export function cornersOf(mark: TextMark): readonly Point[] {
-  const width = measured(mark.text, mark.bold);
+  const width = widthOf(mark.text);
   const left = mark.anchor === "start" ? 0 : mark.anchor === "middle" ? -width / 2 : -width;
   const angle = (mark.turn * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
@@ -97,10 +94,10 @@ export function cornersOf(mark: TextMark): readonly Point[] {
 }
 
 /** Shortens words to a width, with an ellipsis. */
-export function fitted(words: string, width: number, bold = false): string {
-  if (measured(words, bold) <= width) return words;
+export function fitted(words: string, width: number): string {
+  if (widthOf(words) <= width) return words;
   let kept = [...words];
-  while (kept.length > 0 && measured(`${kept.join("").trimEnd()}…`, bold) > width) kept = kept.slice(0, -1);
+  while (kept.length > 0 && widthOf(`${kept.join("").trimEnd()}…`) > width) kept = kept.slice(0, -1);
   return `${kept.join("").trimEnd()}…`;
 }
 

@@ -1,6 +1,6 @@
 import { breakerAcross, breakerDown, earthDown, equipmentAcross, meterDown, outletAcross, type PortedSymbol, utilityDown } from "../symbols/one-line-marks.js";
-import { LETTER_SIZE, LINE_HEIGHT, wrap } from "./lettering.js";
-import { box, type Drawing, fitted, line, type Mark, measured, type Point, path, text, type Weight } from "./marks.js";
+import { LETTER_SIZE, LINE_HEIGHT, widthOf, wrap } from "./lettering.js";
+import { box, type Drawing, fitted, line, type Mark, type Point, path, text, type Weight } from "./marks.js";
 import type { Bus, OnWay, Row, Supply } from "./one-line-tree.js";
 
 /** The room a drawing may take, in points. */
@@ -17,8 +17,6 @@ const TAG_GAP = 8;
 const END_WORDS = 120;
 const LEGEND = 3 * LINE_HEIGHT;
 const BASELINE = LETTER_SIZE * 0.36;
-/** As much wider as the heavier face is, so that any of the words may be set in it. */
-const BOLD_WIDER = 1.06;
 const weightOf = (fresh: boolean): Weight => (fresh ? "heavy" : "thin");
 
 /** A bus, or the rest of one, still to be drawn; `from` is the match line that leads to it. */
@@ -76,7 +74,7 @@ function arrival(marks: Mark[], match: string, fresh: boolean): number {
 /** Draws a bus from `at` down with its rows; returns how far down it reached. */
 function layBus(marks: Mark[], { bus, firstRow }: Pending, at: Point, width: number, limit: number, later: (bus: Bus, firstRow: number) => string): number {
   const [x, top] = at;
-  const heading = [fitted(bus.name, width - x - 10, true), ...bus.words.map((words) => fitted(words, width - x - 10))];
+  const heading = [fitted(bus.name, width - x - 10), ...bus.words.map((words) => fitted(words, width - x - 10))];
   marks.push(...heading.map((words, i) => text([x + 10, top + LETTER_SIZE + i * LINE_HEIGHT], words, { bold: i === 0 && bus.fresh })));
   let y = top + heading.length * LINE_HEIGHT + 4;
   let last = y;
@@ -102,7 +100,7 @@ function layBus(marks: Mark[], { bus, firstRow }: Pending, at: Point, width: num
   return foot + earthDown.span + 4;
 }
 
-const tagWidth = (way: OnWay) => Math.max(26, measured(way.tag) + 8);
+const tagWidth = (way: OnWay) => Math.max(26, widthOf(way.tag) + 8);
 const BREAKER_END = 8 + breakerAcross.span;
 const SYMBOL_WIDTH = 26;
 const MOST_END_LINES = 3;
@@ -120,9 +118,9 @@ function measureRow(row: Row, x0: number, width: number): MeasuredRow {
   const most = width - x0 - SYMBOL_WIDTH - 6 - END_WORDS;
   const lengthOf = (way: readonly OnWay[]) => BREAKER_END + TAG_GAP + way.reduce((sum, one) => sum + tagWidth(one) + TAG_GAP, 0);
   const way = lengthOf(row.way) <= most ? row.way : gathered(row.way);
-  const breaker = fitted(row.breaker, Math.max(40, most - 18), row.fresh);
-  const endX = Math.max(lengthOf(way), 8 + measured(breaker, row.fresh) + 10);
-  const all = row.end.is === "panel" ? [] : row.end.words.flatMap((words) => wrap(words, (width - x0 - endX - SYMBOL_WIDTH - 8) / BOLD_WIDER).slice(0, 2));
+  const breaker = fitted(row.breaker, Math.max(40, most - 18));
+  const endX = Math.max(lengthOf(way), 8 + widthOf(breaker) + 10);
+  const all = row.end.is === "panel" ? [] : row.end.words.flatMap((words) => wrap(words, width - x0 - endX - SYMBOL_WIDTH - 8).slice(0, 2));
   const words = all.length <= MOST_END_LINES ? all : [...all.slice(0, MOST_END_LINES - 1), all.at(-1)!];
   return { way, breaker, endX, words, below: words.length > 2 ? MOST_BELOW : LEAST_BELOW };
 }
@@ -189,7 +187,7 @@ function hangings(x0: number, end: number, y: number): readonly { readonly at: P
 function fitsAcross(bus: Bus, x: number, width: number): boolean {
   return bus.rows.every((row) => {
     const needed = BREAKER_END + TAG_GAP + gathered(row.way).reduce((sum, one) => sum + tagWidth(one) + TAG_GAP, 0);
-    return x + Math.max(needed, 8 + measured(row.breaker, row.fresh) + 10) + SYMBOL_WIDTH + 6 + END_WORDS <= width;
+    return x + Math.max(needed, 8 + widthOf(row.breaker) + 10) + SYMBOL_WIDTH + 6 + END_WORDS <= width;
   });
 }
 

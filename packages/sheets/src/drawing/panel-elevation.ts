@@ -24,7 +24,7 @@ export interface PanelElevationInput {
 
 const WIDTH = 522;
 const ROW = LINE_HEIGHT;
-const BREAKER = 62;
+const BREAKER = 56;
 const NUMBER = 26;
 const HALF = WIDTH / 2;
 const TOP = 8;
@@ -139,8 +139,8 @@ function breaker(p: PanelPosition, spaces: readonly number[], top: number, goesO
     ...(spaces.length > 1 ? [line([tie, y + ROW / 2], [tie, y + height - ROW / 2], "medium")] : []),
     ...(p.rating_A === undefined
       ? []
-      : [text([(l + r) / 2 + (odd ? -5 : 5), middle], fitted(`${figure(p.rating_A)} A`, BREAKER - 20, p.fresh), { anchor: "middle", bold: p.fresh })]),
-    text([outer, middle], fitted(words, room, p.fresh), { anchor: odd ? "end" : "start", bold: p.fresh }),
+      : [text([(l + r) / 2 + (odd ? -5 : 5), middle], fitted(`${figure(p.rating_A)} A`, BREAKER - 20), { anchor: "middle", bold: p.fresh })]),
+    text([outer, middle], fitted(words, room), { anchor: odd ? "end" : "start", bold: p.fresh }),
     ...(spaces.length > 1
       ? [
           path(

@@ -1,7 +1,7 @@
 import { MARKER_REACH, markerOf, SITE_POINTS, type SitePointKind } from "../symbols/site-points.js";
 import { type Label, placeLabels } from "./label-placing.js";
-import { LINE_HEIGHT, wrap } from "./lettering.js";
-import { type Dash, type Drawing, figure, fitted, line, type Mark, measured, type Point, path, text, type Weight } from "./marks.js";
+import { LINE_HEIGHT, widthOf, wrap } from "./lettering.js";
+import { type Dash, type Drawing, figure, fitted, line, type Mark, type Point, path, text, type Weight } from "./marks.js";
 import { between, bounds, centroid, distance, hatchLines, nearest, pairs } from "./plane-geometry.js";
 import { compareRoutes, type DrawnRoute, type RouteComparison, type StatedLength } from "./route-comparison.js";
 import { compass, scaleBar } from "./site-furniture.js";
@@ -183,10 +183,10 @@ const squareAt = ([x, y]: Point): readonly Point[] => {
 
 /** Long names break into two lines. */
 function named(name: string): readonly string[] {
-  if (measured(name) <= 130 || !name.includes(" ")) return [fitted(name, 190)];
+  if (widthOf(name) <= 130 || !name.includes(" ")) return [fitted(name, 190)];
   const words = name.split(/\s+/);
   const cuts = words.map((_, i) => [words.slice(0, i).join(" "), words.slice(i).join(" ")] as const).slice(1);
-  const widest = (c: readonly [string, string]) => Math.max(measured(c[0]), measured(c[1]));
+  const widest = (c: readonly [string, string]) => Math.max(widthOf(c[0]), widthOf(c[1]));
   const best = cuts.reduce((a, b) => (widest(b) < widest(a) ? b : a));
   return best.map((half) => fitted(half, 190));
 }
@@ -207,8 +207,8 @@ function legLabels(route: DrawnRoute, put: (p: Point) => Point): readonly Label[
   const legs = pairs(route.points).filter(([a, b]) => distance(a, b) > 0.05);
   const whole = legs.reduce((sum, [a, b]) => sum + distance(a, b), 0);
   const size = `${figure(whole, 1)} ft ${route.in_trench ? "trench" : "run"}`;
-  const segment = fitted(route.segment, 190, true);
-  const name = measured(`${segment}: ${size}`, true) <= 130 ? [`${segment}: ${size}`] : [`${segment}:`, size];
+  const segment = fitted(route.segment, 190);
+  const name = widthOf(`${segment}: ${size}`) <= 130 ? [`${segment}: ${size}`] : [`${segment}:`, size];
   if (legs.length === 0) return [];
   const longest = longestOf(legs);
   return [

@@ -27,7 +27,10 @@ const TALLEST = 225;
 const WIDEST = 150;
 const MIDDLE = 190;
 const COLUMN = 336;
-const DETAIL = 72;
+const DETAIL = 80;
+const GRADE = "finished grade";
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 
 /** A dimensioned cut across the trench, with the wiring to scale and a larger view of it. */
 export function drawTrenchSection(input: TrenchSectionInput): Drawing {
@@ -75,7 +78,7 @@ export function drawTrenchSection(input: TrenchSectionInput): Drawing {
   ].filter((m) => !(m.is === "text" && m.text === ""));
   const column = callOut(
     [
-      { at: [right + 36, TOP], words: `finished grade: ${input.surface}` },
+      { at: [right + 36, TOP], words: input.surface === GRADE ? GRADE : `${GRADE}: ${input.surface}` },
       ...(ribbon === null ? [] : [{ at: [MIDDLE + reach, ribbon] as const, words: `warning ribbon, ${figure(input.ribbon_depth_in ?? 0)} in below grade` }]),
       { at: centre, words: wiring.name, bold: true },
       ...(input.bedding_in > 0 ? [{ at: [right - 8, (bed + floor) / 2] as const, words: `bedding, ${figure(input.bedding_in)} in, free of stones` }] : []),
@@ -93,7 +96,7 @@ export function drawTrenchSection(input: TrenchSectionInput): Drawing {
   const facts = paragraph(
     [
       `Trench to scale, 1 in = ${figure(72 / perInch, 1)} in; wiring below enlarged ${figure(detailScale / perInch, 1)} times.`,
-      ...(input.least_cover_words === undefined ? [] : [input.least_cover_words]),
+      ...(input.least_cover_words === undefined ? [] : [sentence(input.least_cover_words)]),
     ],
     0,
     Math.max(detailAt[1] + DETAIL + 8, names.bottom + 8),

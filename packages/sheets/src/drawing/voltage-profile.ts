@@ -1,5 +1,5 @@
-import { LINE_HEIGHT, wrap } from "./lettering.js";
-import { ASCENT, box, circle, type Drawing, figure, line, type Mark, measured, type Point, path, text } from "./marks.js";
+import { LINE_HEIGHT, widthOf, wrap } from "./lettering.js";
+import { ASCENT, box, circle, type Drawing, figure, line, type Mark, type Point, path, text } from "./marks.js";
 
 /** Voltage at each point of the chain, in order of the current's way. */
 export interface VoltageProfileInput {
@@ -37,7 +37,7 @@ export function drawVoltageProfile(input: VoltageProfileInput): Drawing {
   const numbers: Mark[] = [];
   let edge = Number.NEGATIVE_INFINITY;
   for (const [i, [x]] of way.entries()) {
-    const half = measured(`${i + 1}`) / 2;
+    const half = widthOf(`${i + 1}`) / 2;
     // Points too close for two figures share a stem: the next figure steps to the right.
     const centre = Math.max(x, edge + half + 4);
     edge = centre + half;
