@@ -48,7 +48,13 @@ describe("a packet's page", () => {
 
   it("would be found faulty without its language, its alt text or its order of headings", async () => {
     const html = await htmlOf("hot-tub.yaml", "submittal");
-    const found = await faults(html.replace(' lang="en-US"', "").replace("<h2", "<h5").replace(/aria-labelledby="one-line-1-t one-line-1-d"/, "").replace(/<title id="one-line-1-t">[^<]*<\/title><desc[^>]*>[^<]*<\/desc>/, ""));
+    const found = await faults(
+      html
+        .replace(' lang="en-US"', "")
+        .replace("<h2", "<h5")
+        .replace(/aria-labelledby="one-line-1-t one-line-1-d"/, "")
+        .replace(/<title id="one-line-1-t">[^<]*<\/title><desc[^>]*>[^<]*<\/desc>/, ""),
+    );
     expect(found.map((fault) => fault.split(":")[0])).toEqual(expect.arrayContaining(["html-has-lang", "heading-order", "svg-img-alt"]));
   });
 
@@ -68,21 +74,24 @@ describe("a packet's page", () => {
 });
 
 describe("links", () => {
-  it.each(["garage-subpanel.yaml", "rv-50-carport.yaml"])("%s: lead from the index to each sheet, and from repeated numbers to the line that works them", async (name) => {
-    const html = await htmlOf(name, "submittal");
-    const sheets = [...html.matchAll(/<section class="sheet[^"]*" id="([^"]+)"/g)].map((m) => m[1]);
-    const index = [...html.matchAll(/<li><b>[^<]*<\/b> <a href="#([^"]+)"/g)].map((m) => m[1]);
-    expect(index).toEqual(sheets);
-    const plain = (markup: string) => markup.replace(/<[^>]*>/g, "");
-    const links = [...html.matchAll(/<a class="worked" href="#([^"]+)">(.*?)<\/a>/g)].map((m) => ({ to: m[1]!, says: plain(m[2]!) }));
-    expect(links.length).toBeGreaterThan(10);
-    for (const { to, says } of links) {
-      const line = new RegExp(`<tr id="${to}">(.*?)</tr>`).exec(html)?.[1] ?? "";
-      const result = plain(/<td class="result">= (.*?)<\/td>/.exec(line)?.[1] ?? "no such line");
-      expect({ to, says }).toEqual({ to, says: expect.stringContaining(result) });
-    }
-    expect(new Set([...html.matchAll(/ id="([^"]+)"/g)].map((m) => m[1])).size).toBe(html.match(/ id="/g)?.length);
-  });
+  it.each(["garage-subpanel.yaml", "rv-50-carport.yaml"])(
+    "%s: lead from the index to each sheet, and from repeated numbers to the line that works them",
+    async (name) => {
+      const html = await htmlOf(name, "submittal");
+      const sheets = [...html.matchAll(/<section class="sheet[^"]*" id="([^"]+)"/g)].map((m) => m[1]);
+      const index = [...html.matchAll(/<li><b>[^<]*<\/b> <a href="#([^"]+)"/g)].map((m) => m[1]);
+      expect(index).toEqual(sheets);
+      const plain = (markup: string) => markup.replace(/<[^>]*>/g, "");
+      const links = [...html.matchAll(/<a class="worked" href="#([^"]+)">(.*?)<\/a>/g)].map((m) => ({ to: m[1]!, says: plain(m[2]!) }));
+      expect(links.length).toBeGreaterThan(10);
+      for (const { to, says } of links) {
+        const line = new RegExp(`<tr id="${to}">(.*?)</tr>`).exec(html)?.[1] ?? "";
+        const result = plain(/<td class="result">= (.*?)<\/td>/.exec(line)?.[1] ?? "no such line");
+        expect({ to, says }).toEqual({ to, says: expect.stringContaining(result) });
+      }
+      expect(new Set([...html.matchAll(/ id="([^"]+)"/g)].map((m) => m[1])).size).toBe(html.match(/ id="/g)?.length);
+    },
+  );
 });
 
 describe("the outline of the print", () => {

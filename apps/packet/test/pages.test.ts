@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
-import { type Block, composePacket, type Packet, type Paper, PAPERS, renderHtml } from "@branchwork/sheets";
+import { type Block, composePacket, PAPERS, type Packet, type Paper, renderHtml } from "@branchwork/sheets";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { packetFonts } from "../src/fonts.js";
 import { designText, type Loaded, loadDesign } from "../src/load-design.js";

@@ -39,4 +39,3 @@ const PLAIN: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", qu
 const plain = (_: string, name: string): string => PLAIN[name] ?? "";
 /** The end of a text as print leaves it: the first that a cut takes. */
 export const tail = (text: string): string => bare(text).slice(-20);
-
