@@ -8,6 +8,7 @@ import { InputError, type Loaded, type LoadOptions, loadDesign, readText } from 
 import { type Prices, pricesOf } from "./price-book.js";
 import { type OutputFile, writeWhole } from "./print/atomic-write.js";
 import { attachFiles } from "./print/attach.js";
+import type { Printer } from "./print/printer.js";
 import { printFinding, withExit } from "./report.js";
 
 export const FORMATS = ["pdf", "html", "json", "svg"] as const;
@@ -47,9 +48,10 @@ export function setsOf(list: string | undefined): readonly PacketSet[] {
   return PACKET_SETS.filter((set) => asked.includes(set));
 }
 
-/** The paper --paper names, letter when left out. */
-export function paperOf(name: string | undefined): Paper {
-  const found = PAPERS.find((paper) => paper === (name ?? "letter"));
+/** The paper --paper names; else the one the overlay's intake asks, where this prints on it; else letter. */
+export function paperOf(name: string | undefined, overlay: Loaded["overlay"]): Paper {
+  const asked = PAPERS.find((paper) => paper === overlay?.intake?.sheet_size);
+  const found = name === undefined ? (asked ?? "letter") : PAPERS.find((paper) => paper === name);
   if (found === undefined)
     throw new InputError("--paper", [{ path: "", what: `"${name}" is not a paper this prints on`, mend: `use one of ${PAPERS.join(", ")}` }]);
   return found;
@@ -67,18 +69,25 @@ export function dateOf(text: string | undefined): string {
 /** Prints a document; see Printer. */
 export type PrintDocument = (html: string, options: { readonly date: Date; readonly expectText: string }) => Promise<Uint8Array>;
 
-/** Opens a printer for one document and closes it after. */
-export function onePrinter(browser: string | undefined, say: (text: string) => void): PrintDocument {
-  return async (html, printing) => {
-    say("printing");
+/** Gives the work a way to print. The browser is opened at the first document, serves all of them, and is closed at the end. */
+export async function withPrinter<T>(browser: string | undefined, say: (text: string) => void, work: (print: PrintDocument) => Promise<T>): Promise<T> {
+  let opening: Promise<Printer> | undefined;
+  const open = async (): Promise<Printer> => {
     const { openPrinter } = await import("./print/printer.js");
-    const printer = await openPrinter({ ...(browser === undefined ? {} : { browser }), warn: (message) => console.error(message) });
-    try {
-      return await printer.print(html, printing);
-    } finally {
-      await printer.close();
-    }
+    return openPrinter({ ...(browser === undefined ? {} : { browser }), warn: (message) => console.error(message) });
   };
+  try {
+    return await work(async (html, printing) => {
+      say("printing");
+      opening ??= open();
+      return (await opening).print(html, printing);
+    });
+  } finally {
+    await opening?.then(
+      (printer) => printer.close(),
+      () => undefined, // it never opened: the work has thrown that error
+    );
+  }
 }
 
 /** A packet's files, in memory, one document a set; `print` is asked only for a PDF. */
@@ -94,13 +103,14 @@ export async function packetFiles(given: {
   /** The submittal alone when left out. */
   readonly sets?: readonly PacketSet[];
   readonly prices?: Prices;
-  /** Letter when left out. */
+  /** As the overlay asks when left out. */
   readonly paper?: Paper;
   /** Marks a revision on the packet. */
   readonly revise?: (packet: Packet, set: PacketSet) => Packet;
 }): Promise<OutputFile[]> {
-  const { name, date, formats, fonts, prices, paper = "letter", sets = ["submittal"] } = given;
+  const { name, date, formats, fonts, prices, sets = ["submittal"] } = given;
   const { design, overlay, targets } = given.loaded;
+  const paper = given.paper ?? paperOf(undefined, overlay);
   const files: OutputFile[] = [];
   for (const set of sets) {
     const stem = set === "submittal" ? name : `${name}-${set}`;
@@ -132,25 +142,23 @@ export function build(job: string, options: BuildOptions): Promise<number> {
   return withExit(async () => {
     const formats = formatsOf(options.format);
     const sets = setsOf(options.set);
-    const paper = paperOf(options.paper);
     const date = dateOf(options.date);
     const say = process.stderr.isTTY ? (text: string) => process.stderr.write(`${text}\n`) : () => undefined;
     say("computing");
     const loaded = await loadDesign(job, options);
     const { design } = loaded;
-    const print = onePrinter(options.browser, say);
-    const files = await packetFiles({
+    const given = {
       name: basename(job, extname(job)),
       loaded,
       date,
       edition: options.edition,
       formats,
       sets,
-      paper,
+      paper: paperOf(options.paper, loaded.overlay),
       ...(options.prices === undefined ? {} : { prices: pricesOf({ file: options.prices, text: await readText(options.prices) }) }),
       fonts: await packetFonts(),
-      print,
-    });
+    };
+    const files = await withPrinter(options.browser, say, (print) => packetFiles({ ...given, print }));
     const written = await writeWhole(options.out, files, { force: options.force });
     const fails = design.findings.filter((finding) => finding.verdict === "fail");
     if (options.json) console.log(JSON.stringify({ format: "branchwork-build/1", ready: design.ready, files: written, fails: fails.length }, null, 2));

@@ -30,8 +30,13 @@ de-energize the service conductors and the lugs ahead of it.`,
   .exitOverride();
 
 const edition = () => new Option("--edition <year>", "code edition in place of the job's").choices(["2017", "2020", "2023", "2026"]);
-/** Of the PAPERS in the sheets those that print right; tabloid and A3 misplace the title block of the page after a wide sheet. */
-const paper = () => new Option("--paper <name>", "what it is printed on").choices(["letter", "a4"]).default("letter");
+const paper = () =>
+  new Option("--paper <name>", "what it is printed on; as the overlay asks, else letter. tabloid and a3: drawings on the large sheet").choices([
+    "letter",
+    "tabloid",
+    "a4",
+    "a3",
+  ]);
 
 program
   .command("check")

@@ -1,7 +1,7 @@
 import { basename, extname } from "node:path";
 import { changesBetween } from "@branchwork/engine";
-import { composePacket, revisePacket } from "@branchwork/sheets";
-import { type BuildOptions, dateOf, formatsOf, onePrinter, packetFiles, paperOf, setsOf } from "./build.js";
+import { composePacket, type Packet, type PacketSet, revisePacket } from "@branchwork/sheets";
+import { type BuildOptions, dateOf, formatsOf, packetFiles, paperOf, setsOf, withPrinter } from "./build.js";
 import { EXIT } from "./exit-codes.js";
 import { packetFonts } from "./fonts.js";
 import { InputError, loadDesign, readText } from "./load-design.js";
@@ -21,7 +21,6 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
   return withExit(async () => {
     const formats = formatsOf(options.format);
     const sets = setsOf(options.set);
-    const paper = paperOf(options.paper);
     const date = dateOf(options.date);
     if (!/^[A-Za-z0-9]{1,3}$/.test(options.number))
       throw new InputError("--number", [
@@ -33,6 +32,7 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
     const { overlay: _, ...rest } = options;
     const before = await loadDesign(old, { ...rest, ...(oldOverlay === undefined ? {} : { overlay: oldOverlay }) });
     const loaded = await loadDesign(job, options);
+    const paper = paperOf(options.paper, loaded.overlay);
     const changes = changesBetween(before.design, loaded.design);
     const prices = options.prices === undefined ? undefined : pricesOf({ file: options.prices, text: await readText(options.prices) });
     const inputs = changes.filter(({ kind }) => kind === "input").map(({ says }) => says);
@@ -42,18 +42,17 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
         : `Entered otherwise: ${inputs.slice(0, MOST_NAMED).join(", ")}${inputs.length > MOST_NAMED ? ` and ${inputs.length - MOST_NAMED} more` : ""}`;
     const revision = { number: options.number, date, says: options.what ?? told };
     let sheets: readonly string[] = [];
-    const files = await packetFiles({
+    const given = {
       name: basename(job, extname(job)),
       loaded,
       date,
       edition: options.edition,
       formats,
       fonts: await packetFonts(),
-      print: onePrinter(options.browser, say),
       sets,
       paper,
       ...(prices === undefined ? {} : { prices }),
-      revise: (packet, set) => {
+      revise: (packet: Packet, set: PacketSet) => {
         const was = composePacket({
           design: before.design,
           overlay: before.overlay,
@@ -67,7 +66,8 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
         sheets = [...sheets, ...revised.sheets.filter(({ title }) => title.startsWith("Δ")).map(({ id, title }) => `${id} ${title}`)];
         return revised;
       },
-    });
+    };
+    const files = await withPrinter(options.browser, say, (print) => packetFiles({ ...given, print }));
     const written = await writeWhole(options.out, files, { force: options.force });
     const fails = loaded.design.findings.filter(({ verdict }) => verdict === "fail").length;
     if (options.json)

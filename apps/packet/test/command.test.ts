@@ -72,14 +72,32 @@ describe("bad input: one clear message with file and line, exit 2, nothing writt
 });
 
 describe("build", () => {
-  it("same input and date, byte-identical PDF, HTML, JSON and SVG; a second run refuses to overwrite", () => {
+  it("same input and date, byte-identical PDF, HTML, JSON and SVG; a run with other content refuses to overwrite", () => {
     const args = (out: string) => ["build", job("rv-50-carport"), "--overlay", town, "--out", out, "--date", "2026-11-25"];
     expect(branchwork(args("one")).status).toBe(0);
     expect(branchwork(args("two")).status).toBe(0);
     const names = readdirSync(join(scratch, "one")).sort();
     expect(names).toEqual(expect.arrayContaining(["rv-50-carport.html", "rv-50-carport.json", "rv-50-carport.pdf", "rv-50-carport.svg"]));
     for (const name of names) expect(readFileSync(join(scratch, "one", name)).equals(readFileSync(join(scratch, "two", name))), name).toBe(true);
-    expect(branchwork(args("one")).status).toBe(2);
+    expect(branchwork(args("one")).status).toBe(0);
+    const other = branchwork([...args("one").slice(0, -1), "2026-11-24"]);
+    expect(other).toMatchObject({ status: 2, stderr: expect.stringMatching(/already there: .*rv-50-carport\.pdf/) });
+  });
+  it("builds one set after another into one folder: the design they share stays as it is", () => {
+    const args = (set: string) => ["build", job("range"), "--set", set, "--out", "sets", "--format", "html,json", "--date", "2026-11-25"];
+    expect([branchwork(args("owner")).status, branchwork(args("submittal,field")).status]).toEqual([0, 0]);
+    expect(readdirSync(join(scratch, "sets")).sort()).toEqual(["range-field.html", "range-owner.html", "range.html", "range.json"]);
+  });
+  it("prints on the paper the overlay asks, unless another is named", () => {
+    const html = (out: string, ...more: readonly string[]) => {
+      expect(
+        branchwork(["build", job("range"), "--overlay", join(root, "fixtures/overlays/saltmarsh-point.yaml"), "--out", out, "--format", "html", ...more])
+          .status,
+      ).toBeLessThan(2);
+      return readFileSync(join(scratch, out, "range.html"), "utf8");
+    };
+    expect(html("asked")).toContain("size: 17in 11in");
+    expect(html("named", "--paper", "letter")).not.toContain("size: 17in 11in");
   });
   it("the bad job's packet opens with its refusal: exit 1", () => {
     const { status } = branchwork(["build", job("bad-everything"), "--out", "bad", "--format", "html", "--date", "2026-11-25"]);

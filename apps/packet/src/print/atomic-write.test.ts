@@ -1,5 +1,5 @@
 import { writeFileSync } from "node:fs";
-import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, readdir, readFile, rm, stat, symlink, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -29,6 +29,19 @@ describe("writeWhole", () => {
     expect(await readFile(join(dir, "two"), "utf8")).toBe("old");
   });
 
+  it("leaves a file that holds the same bytes already, and writes the rest", async () => {
+    await writeWhole(dir, set("one"));
+    const { ino } = await stat(join(dir, "one"));
+    expect(await writeWhole(dir, set("one", "two"))).toEqual([join(dir, "one"), join(dir, "two")]);
+    expect((await stat(join(dir, "one"))).ino).toBe(ino);
+    expect(await readFile(join(dir, "two"), "utf8")).toBe("new two");
+  });
+  it("takes a link to the same bytes for a file in the way", async () => {
+    await writeFile(join(dir, "elsewhere"), "new one");
+    await symlink(join(dir, "elsewhere"), join(dir, "one"));
+    await expect(writeWhole(dir, set("one", "two"))).rejects.toThrow(OutputExistsError);
+    expect((await readdir(dir)).sort()).toEqual(["elsewhere", "one"]);
+  });
   it("overwrites with force and leaves nothing beside", async () => {
     await writeFile(join(dir, "two"), "old");
     await writeWhole(dir, set("one", "two"), { force: true });

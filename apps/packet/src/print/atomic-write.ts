@@ -1,5 +1,5 @@
 import { randomBytes } from "node:crypto";
-import { link, lstat, mkdir, open, rename, rm, rmdir, unlink } from "node:fs/promises";
+import { link, lstat, mkdir, open, readFile, rename, rm, rmdir, unlink } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { EnvironmentError } from "./environment-error.js";
 
@@ -20,21 +20,24 @@ export class OutputExistsError extends Error {
 /**
  * Writes a set of files into `dir` (made if absent), the whole set or nothing: all content is on disk under temporary names
  * before the first file takes its name, and an error takes back those already named. Without `force` an existing file stops
- * the write (OutputExistsError). A power cut between two renames can still leave a part of the set, each file itself whole.
+ * the write (OutputExistsError), unless it holds the same bytes already: then it stays as it is. A power cut between two renames can still leave a part of the set, each file itself whole.
  */
 export async function writeWhole(dir: string, files: readonly OutputFile[], { force = false }: { force?: boolean } = {}): Promise<string[]> {
   assertNames(files);
   const mark = randomBytes(6).toString("hex");
-  const jobs = files.map((file) => ({
+  const all = files.map((file) => ({
     file,
     target: join(dir, file.name),
     fresh: join(dir, `.${file.name}.${mark}.new`),
     saved: join(dir, `.${file.name}.${mark}.old`),
   }));
+  let jobs: typeof all = [];
   let made: string | undefined;
   const undo: (() => Promise<void>)[] = [];
   try {
     made = await mkdir(dir, { recursive: true });
+    const same = await Promise.all(all.map(({ target, file }) => !force && holds(target, file.bytes)));
+    jobs = all.filter((_, i) => same[i] !== true);
     await assertFree(
       jobs.map(({ target }) => target),
       force,
@@ -58,7 +61,7 @@ export async function writeWhole(dir: string, files: readonly OutputFile[], { fo
     throw explain(dir, error);
   }
   for (const { saved } of jobs) await rm(saved, { force: true });
-  return jobs.map(({ target }) => target);
+  return all.map(({ target }) => target);
 }
 
 function assertNames(files: readonly OutputFile[]): void {
@@ -79,6 +82,18 @@ async function assertFree(targets: readonly string[], force: boolean): Promise<v
     if (kind === "directory" || (kind === "file" && !force)) taken.push(target);
   }
   if (taken.length > 0) throw new OutputExistsError(taken);
+}
+
+/** Whether a plain file with just these bytes is there; a link is none. */
+async function holds(path: string, bytes: Uint8Array | string): Promise<boolean> {
+  const content = Buffer.from(bytes as Uint8Array);
+  try {
+    const there = await lstat(path);
+    return there.isFile() && there.size === content.byteLength && (await readFile(path)).equals(content);
+  } catch (error) {
+    if (codeOf(error) === "ENOENT") return false;
+    throw error;
+  }
 }
 
 async function kindOf(path: string): Promise<"none" | "file" | "directory"> {
