@@ -8,8 +8,10 @@ import { InputError, type Loaded, type LoadOptions, loadDesign, readText } from 
 import { type Prices, pricesOf } from "./price-book.js";
 import { type OutputFile, writeWhole } from "./print/atomic-write.js";
 import { attachFiles } from "./print/attach.js";
+import { MissingGlyphError } from "./print/print-error.js";
 import type { Printer } from "./print/printer.js";
 import { printFinding, withExit } from "./report.js";
+import { undrawnIn } from "./undrawn.js";
 
 export const FORMATS = ["pdf", "html", "json", "svg"] as const;
 export type Format = (typeof FORMATS)[number];
@@ -48,13 +50,17 @@ export function setsOf(list: string | undefined): readonly PacketSet[] {
   return PACKET_SETS.filter((set) => asked.includes(set));
 }
 
-/** The paper --paper names; else the one the overlay's intake asks, where this prints on it; else letter. */
-export function paperOf(name: string | undefined, overlay: Loaded["overlay"]): Paper {
-  const asked = PAPERS.find((paper) => paper === overlay?.intake?.sheet_size);
-  const found = name === undefined ? (asked ?? "letter") : PAPERS.find((paper) => paper === name);
-  if (found === undefined)
+/** The paper --paper names; none when left out. */
+export function namedPaper(name: string | undefined): Paper | undefined {
+  const found = PAPERS.find((paper) => paper === name);
+  if (name !== undefined && found === undefined)
     throw new InputError("--paper", [{ path: "", what: `"${name}" is not a paper this prints on`, mend: `use one of ${PAPERS.join(", ")}` }]);
   return found;
+}
+
+/** The paper --paper names; else the one the overlay's intake asks, where this prints on it; else letter. */
+export function paperOf(name: string | undefined, overlay: Loaded["overlay"]): Paper {
+  return namedPaper(name) ?? PAPERS.find((paper) => paper === overlay?.intake?.sheet_size) ?? "letter";
 }
 
 /** The date of --date, today when left out. */
@@ -119,7 +125,12 @@ export async function packetFiles(given: {
     const html = renderHtml({ packet, fonts });
     if (formats.includes("pdf")) {
       const printedOn = new Date(`${date}T00:00:00Z`);
-      const pdf = await given.print(html, { date: printedOn, expectText: packet.title });
+      const pdf = await given.print(html, { date: printedOn, expectText: packet.title }).catch((error: unknown) => {
+        const { job, overlay: town } = given.loaded.sources;
+        throw error instanceof MissingGlyphError
+          ? undrawnIn([job, ...(town === undefined ? [] : [town]), ...(prices === undefined ? [] : [prices.source])], error)
+          : error;
+      });
       // What is carried is worked again without the earlier job, so its digest is of the sheets before any revision was marked on them.
       const unmarked = packet === plain ? html : renderHtml({ packet: plain, fonts });
       const carried = carriedFiles({ loaded: given.loaded, date, edition: given.edition, set, paper, prices: prices?.source, html: unmarked, pdf });

@@ -99,6 +99,8 @@ program
   .option("--overlay <file>", "the town's overlay, YAML")
   .addOption(edition())
   .option("--format <list>", "which of pdf,html,json,svg, with commas between", "pdf")
+  .option("--set <list>", "any of submittal,field,owner", "submittal")
+  .addOption(paper())
   .option("--date <YYYY-MM-DD>", "date printed in the title block, today when left out")
   .option("--jobs <n>", "packets printed side by side, as many as cores when left out")
   .option("--limit <seconds>", "time a packet may take to print", "60")
@@ -147,6 +149,8 @@ program
   .option("--overlay <file>", "the town's overlay, YAML")
   .addOption(edition())
   .option("--format <list>", "which of pdf,html,json,svg, with commas between", "pdf")
+  .option("--set <list>", "any of submittal,field,owner", "submittal")
+  .addOption(paper())
   .option("--date <YYYY-MM-DD>", "date printed in the title block, today when left out")
   .option("--wait", "wait until all are made")
   .action(async (jobs: string[], options) => {

@@ -1,9 +1,11 @@
+import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, realpathSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
 import { findJobs } from "../src/batch/find-jobs.js";
+import { readJobBytes } from "../src/batch/make-row.js";
 import { isOfShard, readShard } from "../src/batch/shard.js";
 
 const scratch = realpathSync(mkdtempSync(join(tmpdir(), "branchwork-find-")));
@@ -97,4 +99,15 @@ describe("shards", () => {
   });
   it.each(["0/4", "5/4", "1", "a/b", "1/0", "-1/4", "1.5/4", "1/4 "])("refuses %s", (text) => expect(() => readShard(text)).toThrow(/mend/));
   it("reads 4/4", () => expect(readShard("4/4")).toEqual({ index: 4, of: 4 }));
+});
+
+it.skipIf(process.platform === "win32")("a pipe that nobody writes to is refused, not waited for", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "branchwork-pipe-"));
+  try {
+    const path = join(folder, "job.yaml");
+    expect(spawnSync("mkfifo", [path]).status).toBe(0);
+    await expect(readJobBytes({ path, name: "job.yaml" })).rejects.toThrow(/job\.yaml: a pipe or a device, not a file/);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
 });

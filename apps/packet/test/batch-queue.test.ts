@@ -18,7 +18,7 @@ const main = join(root, "apps/packet/dist/main.js");
 const good = readFileSync(join(root, "fixtures/jobs/rv-30-small-service.yaml"), "utf8");
 const scratch = mkdtempSync(join(tmpdir(), "branchwork-queue-"));
 
-const order: Order = { format: "branchwork-order/1", stem: "a", job: good, date: "2026-11-25", formats: ["pdf"], program: "0" };
+const order: Order = { format: "branchwork-order/1", stem: "a", job: good, date: "2026-11-25", formats: ["pdf"], sets: ["submittal"], program: "0" };
 
 describe("an order", () => {
   it("is read back as it was, and its id is of all it says", () => {
@@ -30,9 +30,11 @@ describe("an order", () => {
       { ...order, edition: "2020" },
       { ...order, formats: ["pdf", "html"] },
       { ...order, program: "1" },
+      { ...order, sets: ["submittal", "owner"] },
+      { ...order, paper: "a4" },
       { ...order, overlay: { file: "t.yaml", text: "" } },
     ];
-    expect(new Set([order, ...others].map(orderId)).size).toBe(8);
+    expect(new Set([order, ...others].map(orderId)).size).toBe(10);
   });
   it.each([
     [null],
@@ -43,6 +45,9 @@ describe("an order", () => {
     [{ ...order, stem: ".." }],
     [{ ...order, formats: ["exe"] }],
     [{ ...order, formats: [] }],
+    [{ ...order, sets: [] }],
+    [{ ...order, sets: ["all"] }],
+    [{ ...order, paper: "b5" }],
     [{ ...order, date: "tomorrow" }],
     [{ ...order, job: 7 }],
     [{ ...order, job: "x".repeat(2_000_001) }],

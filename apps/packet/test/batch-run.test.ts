@@ -62,6 +62,30 @@ const madeSoFar = (out: string) => (existsSync(join(scratch, out, "report.jsonl"
 const ended = async (child: ChildProcess) => ((await once(child, "exit")) as [number | null])[0];
 
 describe("batch", () => {
+  it("makes the sets asked, each a document, and all anew when others are asked", () => {
+    put("one.yaml", good);
+    expect(batch("sets", ...quick, "--set", "submittal,owner").status).toBe(0);
+    const names = () => readdirSync(join(scratch, "sets/packets/one")).sort();
+    expect(names()).toEqual(["one-owner.html", "one.html"]);
+    expect(batch("sets", ...quick, "--set", "owner,submittal").stdout).toContain("made 0, unchanged 1");
+    expect(batch("sets", ...quick, "--set", "field").stdout).toContain("made 1, unchanged 0");
+    expect(names()).toEqual(["one-field.html"]);
+    expect(batch("sets", ...quick, "--set", "field", "--paper", "tabloid").stdout).toContain("made 1, unchanged 0");
+    expect(batch("sets", ...quick, "--set", "all")).toMatchObject({ status: 2, stderr: expect.stringContaining('"all" is not a set of sheets') });
+  });
+  it("takes a character that no font draws for bad input, with its place", () => {
+    put("boxed.yaml", good.replace(/^( {2}title: ).*$/m, '$1"Outlet \u{13080}"'));
+    put("fine.yaml", good);
+    const { status } = batch("boxed");
+    expect({ status, rows: rowsOf("boxed").map(({ job, outcome }) => [job, outcome]) }).toEqual({
+      status: 2,
+      rows: [
+        ["boxed.yaml", "bad-input"],
+        ["fine.yaml", "ready"],
+      ],
+    });
+    expect(rowsOf("boxed")[0]?.says[0]).toMatch(/boxed\.yaml:\d+:\d+: no font here draws "\u{13080}" \(U\+13080\).*mend/u);
+  });
   it("tells ready, findings, bad input and failed apart; the worst sets the exit code; two of one name keep apart", () => {
     put("a/same.yaml", good);
     put("b/same.yaml", numbered(2));

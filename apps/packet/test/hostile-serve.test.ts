@@ -4,9 +4,10 @@ import { request as ask } from "node:http";
 import { connect, type Socket } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { packetFonts } from "../src/fonts.js";
+import { inspectPdf } from "../src/print/inspect-pdf.js";
+import { PrintError } from "../src/print/print-error.js";
 import { openPrinterPool, type PrinterPool } from "../src/print/printer-pool.js";
 import { openPacketServer, type PacketServer } from "../src/serve/packet-server.js";
 import { staticFiles } from "../src/serve/static-files.js";
@@ -16,6 +17,8 @@ const job = readFileSync(join(root, "fixtures/jobs/rv-30-small-service.yaml"), "
 const extending = readFileSync(join(root, "fixtures/overlays/otter-fell.yaml"), "utf8");
 const scratch = mkdtempSync(join(tmpdir(), "branchwork-serve-"));
 const told: string[] = [];
+/** A thread takes no TypeScript: the built program. */
+const maker = new URL("../dist/serve/packet-worker.js", import.meta.url);
 
 interface Answer {
   readonly status: number;
@@ -77,7 +80,7 @@ async function served(options: Partial<Parameters<typeof openPacketServer>[0]> =
   return openPacketServer({
     port: 0,
     files: await staticFiles(page),
-    fonts: await packetFonts(),
+    maker,
     print: () => Promise.reject(new Error("nothing is printed here")),
     warn: (message) => told.push(message),
     ...options,
@@ -198,6 +201,21 @@ describe("a packet asked for", () => {
     expect(error.length).toBeGreaterThan(10);
     expect(error).not.toMatch(/\n\s+at /);
   });
+  it("is of the set asked, on the paper asked", async () => {
+    const pages = async (more: object) => inspectPdf((await posted(server.port, JSON.stringify({ job, date: "2026-11-25", ...more }))).body);
+    const [submittal, owner, tabloid] = [await pages({}), await pages({ set: "owner" }), await pages({ paper: "tabloid" })];
+    expect(owner.outline[0]?.title).toMatch(/^O-1/);
+    expect(submittal.outline[0]?.title).toMatch(/^P-1/);
+    expect([...new Set(tabloid.sizes.map(([width]) => Math.round(width)))].sort()).toEqual([1224, 612]);
+    expect((await posted(server.port, JSON.stringify({ job, set: "all" }))).status).toBe(400);
+  });
+  it("names the character that no font draws, and its place", async () => {
+    const { status, body } = await posted(server.port, JSON.stringify({ job: job.replace(/^( {2}title: ).*$/m, '$1"Outlet \u{13080}"') }));
+    expect({ status, issue: JSON.parse(body.toString()).issues[0] }).toMatchObject({
+      status: 422,
+      issue: { file: "job.yaml", line: expect.any(Number), what: expect.stringContaining("U+13080") },
+    });
+  });
   it("names line and column and the mend where the job is at fault", async () => {
     const { body } = await posted(server.port, JSON.stringify({ job: job.replace("format: branchwork-job/1", "format: branchwork-job/9") }));
     expect(JSON.parse(body.toString()).issues[0]).toMatchObject({ file: "job.yaml", path: "format", line: expect.any(Number), mend: expect.any(String) });
@@ -309,6 +327,68 @@ describe("bodies and crowds", () => {
     while (waiting.length < 1) await new Promise((resolve) => setTimeout(resolve, 10));
     for (const letGo of waiting.splice(0)) letGo();
     expect((await next).status).toBe(500);
+    await server.close();
+  });
+
+  it("a job that is long to work out, or takes memory without end, is refused, and holds up neither page nor packet", async () => {
+    const program = join(scratch, "maker.mjs");
+    writeFileSync(
+      program,
+      `import { parentPort } from "node:worker_threads";
+       parentPort.on("message", ({ kind, body }) => {
+         if (kind === "printed") return parentPort.postMessage({ kind: "made", pdf: new Uint8Array(5), ready: true });
+         if (body === "long") for (;;);
+         if (body === "deep") for (const all = []; ; ) all.push({ of: all.length });
+         parentPort.postMessage({ kind: "print", html: body, date: new Date(0), expectText: body });
+       });`,
+    );
+    const server = await served({
+      limits: { ...limits, packets: 4, maker: { computeMs: 3_000, megabytes: 32 } },
+      maker: pathToFileURL(program),
+      print: async () => new Uint8Array(5),
+    });
+    const started = performance.now();
+    const long = [posted(server.port, "long"), posted(server.port, "long")];
+    const deep = posted(server.port, "deep");
+    for (let i = 0; i < 5; i += 1) {
+      const asking = performance.now();
+      expect((await asked(server.port, "/")).status).toBe(200);
+      expect(performance.now() - asking).toBeLessThan(1_000);
+    }
+    expect((await posted(server.port, "short")).status).toBe(200);
+    expect(performance.now() - started).toBeLessThan(2_900); // the long ones are still at work
+    for (const one of await Promise.all([...long, deep])) {
+      expect(one.status).toBe(422);
+      expect(JSON.parse(one.body.toString()).error).toMatch(/not worked out within 3 s|more than 32 MB to work out/);
+    }
+    expect((await posted(server.port, "short")).status).toBe(200);
+    await server.close();
+  });
+  it("the time the print takes is not counted, and what remains after it is", async () => {
+    const server = await served({
+      limits: { ...limits, maker: { computeMs: 3_000, megabytes: 256 } },
+      print: () => new Promise((_done, failed) => setTimeout(() => failed(new PrintError("seen on paper")), 4_000)),
+    });
+    const { status, body } = await posted(server.port, JSON.stringify({ job }));
+    expect([status, body.toString()]).toEqual([422, expect.stringContaining("seen on paper")]);
+    await server.close();
+  });
+  it("the page is answered while the largest job is worked out", async () => {
+    const server = await served({ print: () => Promise.reject(new PrintError("not here")) });
+    const spare = job.replace(/^ {8}route:$/m, (route) => `        listing: ${"x".repeat(300)}\n${route}`);
+    const large = `${spare}${`# ${"y".repeat(997)}\n`.repeat(Math.floor((299_000 - spare.length) / 1_000))}`;
+    let answered = false;
+    const packet = posted(server.port, JSON.stringify({ job: large })).finally(() => {
+      answered = true;
+    });
+    let slowest = 0;
+    while (!answered) {
+      const asking = performance.now();
+      expect((await asked(server.port, "/")).status).toBe(200);
+      slowest = Math.max(slowest, performance.now() - asking);
+    }
+    expect((await packet).status).toBe(422);
+    expect(slowest).toBeLessThan(1_000);
     await server.close();
   });
 

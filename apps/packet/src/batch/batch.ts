@@ -4,7 +4,7 @@ import { join, resolve } from "node:path";
 import { performance } from "node:perf_hooks";
 import type { Edition } from "@branchwork/engine";
 import { readOverlay } from "@branchwork/sheets";
-import { dateOf, formatsOf, type PrintDocument } from "../build.js";
+import { dateOf, formatsOf, namedPaper, type PrintDocument, setsOf } from "../build.js";
 import { packetFonts } from "../fonts.js";
 import { InputError, type NamedText } from "../load-design.js";
 import { selfContained } from "../overlay/load-overlay.js";
@@ -26,6 +26,8 @@ import { WriteGate } from "./write-gate.js";
 export interface BatchOptions {
   readonly out: string;
   readonly format: string;
+  readonly set?: string;
+  readonly paper?: string;
   readonly overlay?: string;
   readonly edition?: Edition;
   readonly date?: string;
@@ -55,6 +57,8 @@ export function batch(named: readonly string[], options: BatchOptions): Promise<
       edition: options.edition,
       date: dateOf(options.date),
       formats: formatsOf(options.format),
+      sets: setsOf(options.set),
+      paper: namedPaper(options.paper),
       program: await programStamp(),
     };
     const found = await findJobs(named, [out, ...(options.overlay === undefined ? [] : [options.overlay])]);

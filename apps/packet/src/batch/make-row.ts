@@ -1,4 +1,4 @@
-import { open, readFile, rm } from "node:fs/promises";
+import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import type { Finding } from "@branchwork/engine";
 import type { Fonts } from "@branchwork/sheets";
@@ -7,6 +7,7 @@ import { designText, InputError, textOf } from "../load-design.js";
 import { type OutputFile, writeWhole } from "../print/atomic-write.js";
 import { EnvironmentError } from "../print/environment-error.js";
 import { PrintError } from "../print/print-error.js";
+import { readBounded, UnreadableError } from "../read-bounded.js";
 import type { FoundJob } from "./find-jobs.js";
 import { packetDigest, sha256, type Terms } from "./packet-digest.js";
 import { removeLeftovers } from "./report-file.js";
@@ -42,7 +43,8 @@ export async function press(
 ): Promise<Pressed> {
   try {
     const loaded = designText({ job: { file: given.name, text: textOf(given.name, given.bytes) }, overlay: terms.overlay, edition: terms.edition });
-    const files = await packetFiles({ name: given.stem, loaded, date: terms.date, edition: terms.edition, formats: terms.formats, fonts, print });
+    const { date, edition, formats, sets, paper } = terms;
+    const files = await packetFiles({ name: given.stem, loaded, date, edition, formats, sets, ...(paper === undefined ? {} : { paper }), fonts, print });
     const fails = loaded.design.findings.filter((finding) => finding.verdict === "fail");
     return { outcome: loaded.design.ready ? "ready" : "findings", files, says: fails.map(sayFinding).slice(0, MOST_SAYS) };
   } catch (error) {
@@ -115,27 +117,15 @@ export async function makeRow(
 
 const isPlain = (name: string) => !/[/\\\0]/.test(name) && name !== ".." && name !== ".";
 
+const MOST_BYTES = 2_000_000;
+
 /** The bytes of a job file. A pipe or a device is refused: reading it could last for ever. A file too large is read as far as that shows. */
 export async function readJobBytes({ path, name }: Pick<FoundJob, "path" | "name">): Promise<Uint8Array> {
   try {
-    const file = await open(path, "r");
-    try {
-      const stat = await file.stat();
-      if (!stat.isFile()) throw new InputError(name, [{ path: "", what: "not a file", mend: "give a job file" }]);
-      const bytes = Buffer.alloc(Math.min(stat.size, 2_000_001));
-      let length = 0;
-      for (let read = -1; read !== 0 && length < bytes.length; length += read)
-        ({ bytesRead: read } = await file.read(bytes, length, bytes.length - length, length));
-      return bytes.subarray(0, length);
-    } finally {
-      await file.close();
-    }
+    return await readBounded(path, MOST_BYTES);
   } catch (error) {
-    if (error instanceof InputError) throw error;
-    const code = (error as NodeJS.ErrnoException).code;
-    throw new InputError(name, [
-      { path: "", what: `cannot be read (${code ?? String(error)})`, mend: "look where the path or link leads and at its permissions" },
-    ]);
+    if (!(error instanceof UnreadableError)) throw error;
+    throw new InputError(name, [{ path: "", what: error.message, mend: "look where the path or link leads and at its permissions" }]);
   }
 }
 

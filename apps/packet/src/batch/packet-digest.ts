@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import type { Edition } from "@branchwork/engine";
+import type { PacketSet, Paper } from "@branchwork/sheets";
 import type { Format } from "../build.js";
 import type { NamedText } from "../load-design.js";
 
@@ -9,6 +10,9 @@ export interface Terms {
   readonly edition?: Edition | undefined;
   readonly date: string;
   readonly formats: readonly Format[];
+  readonly sets: readonly PacketSet[];
+  /** As the overlay asks when left out. */
+  readonly paper?: Paper | undefined;
   /** See programStamp. */
   readonly program: string;
 }
@@ -16,9 +20,19 @@ export interface Terms {
 /** SHA-256 of bytes, in hexadecimal. */
 export const sha256 = (bytes: Uint8Array | string) => createHash("sha256").update(bytes).digest("hex");
 
-/** SHA-256 of all a packet depends on: job, overlay, edition, date, formats, program. */
-export function packetDigest(job: Uint8Array | string, { overlay, edition, date, formats, program }: Terms): string {
+/** SHA-256 of all a packet depends on: job, overlay, edition, date, formats, sets, paper, program. */
+export function packetDigest(job: Uint8Array | string, { overlay, edition, date, formats, sets, paper, program }: Terms): string {
   return sha256(
-    JSON.stringify(["branchwork-packet/1", sha256(job), overlay === undefined ? null : sha256(overlay.text), edition ?? null, date, formats, program]),
+    JSON.stringify([
+      "branchwork-packet/1",
+      sha256(job),
+      overlay === undefined ? null : sha256(overlay.text),
+      edition ?? null,
+      date,
+      formats,
+      sets,
+      paper ?? null,
+      program,
+    ]),
   );
 }

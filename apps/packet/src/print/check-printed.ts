@@ -2,7 +2,7 @@ import { EnvironmentError } from "./environment-error.js";
 import { inspectPdf } from "./inspect-pdf.js";
 import { openPdf } from "./pdf-file.js";
 import { boxed, printedText } from "./pdf-text.js";
-import { PrintError } from "./print-error.js";
+import { MissingGlyphError, PrintError } from "./print-error.js";
 
 /**
  * Checks a printed PDF by what is drawn on its pages: `expectText` stands there (white space and case aside), every character
@@ -22,7 +22,9 @@ export function checkPrinted(pdf: Uint8Array, expectText: string): void {
   for (const [index, text] of pages.entries()) {
     const line = text.split("\n").find((drawn) => drawn.includes(boxed));
     if (line !== undefined)
-      throw new PrintError(`no font has a glyph for a character on page ${index + 1}, near "${line.trim().slice(0, 60)}": it would print as an empty box`);
+      throw new MissingGlyphError(
+        `no font has a glyph for a character on page ${index + 1}, near "${line.trim().slice(0, 60)}": it would print as an empty box`,
+      );
   }
   if (!bare(pages.join("")).includes(bare(expectText))) throw new PrintError(`the printed pages lack the text "${expectText}"`);
   if (facts.title.trim() === "") throw new PrintError("the document has no title");

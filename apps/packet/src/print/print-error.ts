@@ -2,3 +2,6 @@
 export class PrintError extends Error {
   override readonly name = "PrintError";
 }
+
+/** No font here draws a character of the document: it would print as an empty box. */
+export class MissingGlyphError extends PrintError {}

@@ -1,5 +1,5 @@
 import { EDITIONS } from "@branchwork/engine";
-import { readOverlay } from "@branchwork/sheets";
+import { PACKET_SETS, PAPERS, readOverlay } from "@branchwork/sheets";
 import { z } from "zod";
 import { dateOf } from "../build.js";
 import { designText, InputError, type Loaded } from "../load-design.js";
@@ -10,13 +10,14 @@ const asked = z.strictObject({
   overlay: z.string().max(300_001).optional(),
   edition: z.enum(EDITIONS).optional(),
   date: z.string().max(10).optional(),
+  set: z.enum(PACKET_SETS).default("submittal"),
+  paper: z.enum(PAPERS).optional(),
 });
 
 /** A packet asked for: designed, with the date it is to carry. */
-export interface PacketRequest {
+export interface PacketRequest extends Pick<z.output<typeof asked>, "edition" | "set" | "paper"> {
   readonly loaded: Loaded;
   readonly date: string;
-  readonly edition: z.output<typeof asked>["edition"];
 }
 
 /** Reads and designs what a request's body asks for. Throws Refusal, with the places at fault where a text is. */
@@ -30,14 +31,17 @@ export function packetRequest(body: string): PacketRequest {
   const parsed = asked.safeParse(plain);
   if (!parsed.success) {
     const issue = parsed.error.issues[0];
-    throw new Refusal(400, `the body is not {"job": text, "overlay"?: text, "edition"?: year, "date"?: day}: ${issue?.path.join(".")} ${issue?.message}`);
+    throw new Refusal(
+      400,
+      `the body is not {"job": text, "overlay"?: text, "edition"?: year, "date"?: day, "set"?: name, "paper"?: name}: ${issue?.path.join(".")} ${issue?.message}`,
+    );
   }
-  const { job, overlay, edition } = parsed.data;
+  const { job, overlay, edition, set, paper } = parsed.data;
   try {
     const date = dateOf(parsed.data.date);
     if (overlay !== undefined) refuseExtending(overlay);
     const texts = { job: { file: "job.yaml", text: job }, overlay: overlay === undefined ? undefined : { file: "overlay.yaml", text: overlay } };
-    return { loaded: designText({ ...texts, edition }), date, edition };
+    return { loaded: designText({ ...texts, edition }), date, edition, set, paper };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     throw new Refusal(422, error.message, {}, error.issues.map((issue) => ({ file: error.file, ...issue })).slice(0, 100));

@@ -1,11 +1,10 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { AddressInfo } from "node:net";
-import type { Fonts } from "@branchwork/sheets";
-import { type PrintDocument, packetFiles } from "../build.js";
+import type { PrintDocument } from "../build.js";
 import { EnvironmentError } from "../print/environment-error.js";
 import { PrintError } from "../print/print-error.js";
 import { ANSWER_HEADERS } from "./answer-headers.js";
-import { packetRequest } from "./packet-request.js";
+import { type MakerLimits, openPacketMakers } from "./packet-makers.js";
 import { type BodyLimits, readBody } from "./read-body.js";
 import { Refusal } from "./refusal.js";
 import { assertOwn, assertOwnAction } from "./same-site.js";
@@ -17,8 +16,9 @@ export interface PacketServerOptions {
   readonly port: number;
   /** The page's files; null where it is not built. */
   readonly files: ReadonlyMap<string, StaticFile> | null;
-  readonly fonts: Fonts;
   readonly print: PrintDocument;
+  /** The program of a maker's thread; packet-worker beside this file unless told. */
+  readonly maker?: URL;
   /** Receives what went wrong in the program itself. */
   readonly warn: (message: string) => void;
   readonly limits?: Partial<ServerLimits>;
@@ -30,6 +30,7 @@ export interface ServerLimits {
   readonly idleMs: number;
   /** Packets made or waited for at once. */
   readonly packets: number;
+  readonly maker: MakerLimits;
   readonly connections: number;
 }
 
@@ -38,6 +39,7 @@ const USUAL: ServerLimits = {
   headersMs: 5_000,
   idleMs: 5_000,
   packets: 4,
+  maker: { computeMs: 10_000, megabytes: 512 },
   connections: 64,
 };
 
@@ -63,6 +65,7 @@ export async function openPacketServer(options: PacketServerOptions): Promise<Pa
     requireHostHeader: false, // told by assertOwn, in the same words as a foreign one
   });
   server.maxConnections = limits.connections;
+  const makers = openPacketMakers({ print: options.print, limits: limits.maker, program: options.maker ?? new URL("./packet-worker.js", import.meta.url) });
   let making = 0;
 
   server.on("request", (request: IncomingMessage, response: ServerResponse) => {
@@ -101,21 +104,20 @@ export async function openPacketServer(options: PacketServerOptions): Promise<Pa
     if (making >= limits.packets) throw new Refusal(503, `${making} packets are being made already`, { "retry-after": "2" });
     making += 1;
     try {
-      const { loaded, date, edition } = packetRequest(await readBody(request, limits.body));
-      const [pdf] = await packetFiles({ name: "packet", loaded, date, edition, formats: ["pdf"], fonts: options.fonts, print: options.print });
+      const { pdf, ready } = await makers.make(await readBody(request, limits.body));
       const headers = {
         "content-type": "application/pdf",
         "content-disposition": 'attachment; filename="packet.pdf"',
         "cache-control": "no-store",
-        "x-branchwork-ready": String(loaded.design.ready),
+        "x-branchwork-ready": String(ready),
       };
-      send(request, response, 200, headers, pdf!.bytes);
+      send(request, response, 200, headers, pdf);
     } finally {
       making -= 1;
     }
   }
 
-  return { port, close: () => close(server) };
+  return { port, close: () => close(server).then(() => makers.close()) };
 }
 
 function allow(request: IncomingMessage, ...methods: readonly string[]): void {

@@ -1,7 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { stopOnSignals } from "../batch/stop-signals.js";
 import { EXIT } from "../exit-codes.js";
-import { packetFonts } from "../fonts.js";
 import { InputError } from "../load-design.js";
 import { openPrinterPool } from "../print/printer-pool.js";
 import { withExit } from "../report.js";
@@ -25,7 +24,7 @@ export function serve(options: ServeOptions): Promise<number> {
     const pool = await openPrinterPool({ ...(options.browser === undefined ? {} : { browser: options.browser }), warn, printsPerPage: 8, signals: "program" });
     const stop = stopOnSignals(() => warn("finishing what is in hand; once more to end now"));
     try {
-      const server = await openPacketServer({ port, files, fonts: await packetFonts(), print: pool.print, warn });
+      const server = await openPacketServer({ port, files, print: pool.print, warn });
       console.log(`http://127.0.0.1:${server.port}/`);
       await stop.first;
       await Promise.race([server.close(), stop.now]);

@@ -6,7 +6,7 @@ import { type FoundJob, findJobs } from "../batch/find-jobs.js";
 import { readJobBytes } from "../batch/make-row.js";
 import { programStamp } from "../batch/program-stamp.js";
 import { exitOf, type Outcome, printCounts } from "../batch/row.js";
-import { dateOf, formatsOf } from "../build.js";
+import { dateOf, formatsOf, namedPaper, setsOf } from "../build.js";
 import { InputError, textOf } from "../load-design.js";
 import { withExit } from "../report.js";
 import { type Answer, assertReachable, connectionOf, isStem, ORDER_OPTIONS, type Order, orderId } from "./packet-queue.js";
@@ -15,6 +15,8 @@ export interface EnqueueOptions {
   readonly queue: string;
   readonly name: string;
   readonly format: string;
+  readonly set?: string;
+  readonly paper?: string;
   readonly overlay?: string;
   readonly edition?: Edition;
   readonly date?: string;
@@ -31,6 +33,8 @@ export function enqueue(named: readonly string[], options: EnqueueOptions): Prom
       edition: options.edition,
       date: dateOf(options.date),
       formats: formatsOf(options.format),
+      sets: setsOf(options.set),
+      paper: namedPaper(options.paper),
       program: await programStamp(),
     };
     const jobs = await findJobs(named, options.overlay === undefined ? [] : [options.overlay]);

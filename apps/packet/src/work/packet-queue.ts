@@ -1,4 +1,5 @@
 import type { Edition } from "@branchwork/engine";
+import { PACKET_SETS, PAPERS, type PacketSet, type Paper } from "@branchwork/sheets";
 import type { JobsOptions } from "bullmq";
 import { packetDigest, sha256, type Terms } from "../batch/packet-digest.js";
 import { FORMATS, type Format } from "../build.js";
@@ -15,6 +16,8 @@ export interface Order {
   readonly edition?: Edition | undefined;
   readonly date: string;
   readonly formats: readonly Format[];
+  readonly sets: readonly PacketSet[];
+  readonly paper?: Paper | undefined;
   /** The sender's program; see programStamp. Only the same makes it. */
   readonly program: string;
 }
@@ -28,8 +31,8 @@ export interface Answer {
 
 /** An order's id: its digest. */
 export function orderId(order: Order): string {
-  const { stem, overlay, edition, date, formats, program } = order;
-  const terms: Terms = { overlay, edition, date, formats, program };
+  const { stem, overlay, edition, date, formats, sets, paper, program } = order;
+  const terms: Terms = { overlay, edition, date, formats, sets, paper, program };
   return sha256(JSON.stringify(["branchwork-order/1", stem, overlay?.file ?? null, packetDigest(order.job, terms)]));
 }
 
@@ -57,7 +60,11 @@ export function readOrder(data: unknown): Order | undefined {
     /^\d{4}-\d{2}-\d{2}$/.test(order.date) &&
     Array.isArray(order.formats) &&
     order.formats.length > 0 &&
-    order.formats.every((format) => FORMATS.includes(format));
+    order.formats.every((format) => FORMATS.includes(format)) &&
+    Array.isArray(order.sets) &&
+    order.sets.length > 0 &&
+    order.sets.every((set) => PACKET_SETS.includes(set)) &&
+    (order.paper === undefined || PAPERS.includes(order.paper));
   return good ? (order as Order) : undefined;
 }
 
