@@ -66,7 +66,7 @@ export function drawTrenchSection(input: TrenchSectionInput): Drawing {
 
   // Left: cover next to the trench, depth outside it. Above: width.
   const coverWords = `${figure(input.cover_in)} in cover`;
-  const depthWords = `${figure(input.depth_in)} in`;
+  const depthWords = `${figure(input.depth_in, 1)} in`;
   const coverX = left - 14;
   const coverTop = down(input.cover_in);
   const dimensions: Mark[] = [
@@ -105,7 +105,7 @@ export function drawTrenchSection(input: TrenchSectionInput): Drawing {
   const title = input.title ?? "Trench section";
   return {
     title,
-    alt: `${title}: ${wiring.name} under ${figure(input.cover_in)} inches of cover in a trench ${figure(input.depth_in)} inches deep and ${figure(input.width_in)} wide, ${figure(input.bedding_in)} inches of bedding.`,
+    alt: `${title}: ${wiring.name} under ${figure(input.cover_in)} inches of cover in a trench ${figure(input.depth_in, 1)} inches deep and ${figure(input.width_in)} wide, ${figure(input.bedding_in)} inches of bedding.`,
     width: WIDTH,
     height: facts.bottom + 4,
     marks: [

@@ -1,0 +1,92 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { composePacket, type PacketSet, renderHtml } from "@branchwork/sheets";
+import pixelmatch from "pixelmatch";
+import { PNG } from "pngjs";
+import type { Page } from "puppeteer-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { packetFonts } from "../src/fonts.js";
+import { loadDesign } from "../src/load-design.js";
+import { findBrowser } from "../src/print/browser.js";
+import { launchBrowser, type RunningBrowser } from "../src/print/launch.js";
+
+/*
+ * Drawings as pictures, beside pictures that a person has looked at. Pixels are one browser's own, so they are compared in the
+ * browser they were made in alone. UPDATE_GOLDENS=1 makes them anew: look at each before it is kept.
+ */
+const here = fileURLToPath(new URL("goldens/", import.meta.url));
+const fixtures = fileURLToPath(new URL("../../../fixtures/", import.meta.url));
+const UPDATING = process.env.UPDATE_GOLDENS === "1";
+const CASES: readonly { readonly job: string; readonly set: PacketSet; readonly overlay?: string }[] = [
+  { job: "rv-50-carport", set: "submittal" },
+  { job: "garage-subpanel", set: "submittal" },
+  { job: "hot-tub", set: "field", overlay: "tamarack-hollow" },
+  { job: "hot-tub", set: "submittal", overlay: "tamarack-hollow" },
+];
+/** How many of a picture's points may differ: an edge falls otherwise where a machine rounds otherwise. */
+const MOST_DIFFERENT = 8;
+
+let running: RunningBrowser;
+let page: Page;
+let version: string;
+beforeAll(async () => {
+  running = await launchBrowser(await findBrowser({}), () => undefined);
+  version = await running.browser.version();
+  page = await running.browser.newPage();
+  await page.setViewport({ width: 1100, height: 1000, deviceScaleFactor: 1 });
+  if (UPDATING) {
+    mkdirSync(here, { recursive: true });
+    writeFileSync(join(here, "browser.txt"), `${version}\n`);
+  }
+}, 60_000);
+afterAll(() => running?.close());
+
+const recorded = (): string => readFileSync(join(here, "browser.txt"), "utf8").trim();
+
+async function htmlOf({ job, set, overlay: town }: (typeof CASES)[number]): Promise<string> {
+  const loaded = await loadDesign(`${fixtures}jobs/${job}.yaml`, town === undefined ? {} : { overlay: `${fixtures}overlays/${town}.yaml` });
+  return renderHtml({ packet: composePacket({ ...loaded, date: "2026-11-25", set }), fonts: await packetFonts() });
+}
+
+/** Every drawing of a packet as a grey picture, in order. */
+async function pictures(html: string): Promise<readonly PNG[]> {
+  await page.setContent(html, { waitUntil: "load" });
+  await page.evaluate("document.fonts.ready");
+  const taken: PNG[] = [];
+  for (const drawing of await page.$$(".drawing svg, .labels svg")) taken.push(PNG.sync.read(Buffer.from(await drawing.screenshot({ type: "png" }))));
+  return taken;
+}
+
+/** How many of a picture's points a person would see as different; all of them where the sizes differ. */
+function difference(a: PNG, b: PNG): number {
+  if (a.width !== b.width || a.height !== b.height) return a.width * a.height;
+  return pixelmatch(a.data, b.data, undefined, a.width, a.height, { threshold: 0.15 });
+}
+
+describe.each(CASES)("$job, $set set", (one) => {
+  it("draws what was looked at and kept", async ({ skip }) => {
+    if (!UPDATING && version !== recorded()) skip(`pictures are of ${recorded()}, this is ${version}`);
+    const taken = await pictures(await htmlOf(one));
+    expect(taken.length).toBeGreaterThan(0);
+    const name = (i: number) => `${one.job}-${one.set}-${i + 1}.png`;
+    if (UPDATING) {
+      for (const [i, picture] of taken.entries()) writeFileSync(join(here, name(i)), PNG.sync.write(picture, { colorType: 0, deflateLevel: 9 }));
+      return;
+    }
+    expect(readdirSync(here).filter((file) => file.startsWith(`${one.job}-${one.set}-`))).toHaveLength(taken.length);
+    const seen = taken.map((picture, i) => ({ name: name(i), different: difference(PNG.sync.read(readFileSync(join(here, name(i)))), picture) }));
+    expect(seen.filter(({ different }) => different > MOST_DIFFERENT)).toEqual([]);
+  });
+});
+
+it("a label moved by its own height, a line left out and a thinner line would be seen", async ({ skip }) => {
+  if (UPDATING) skip("the pictures are being made");
+  const html = await htmlOf(CASES[0]!);
+  const kept = await pictures(html);
+  const worst = async (bent: string) => Math.max(...(await pictures(bent)).map((picture, i) => difference(kept[i]!, picture)));
+  expect(await worst(html)).toBe(0);
+  expect(await worst(html.replace(/<text x="([\d.]+)" y="([\d.]+)"/, (_all, x, y) => `<text x="${x}" y="${Number(y) + 12}"`))).toBeGreaterThan(MOST_DIFFERENT);
+  expect(await worst(html.replace(/<polyline [^>]*\/>/, ""))).toBeGreaterThan(MOST_DIFFERENT);
+  expect(await worst(html.replaceAll('stroke-width="2', 'stroke-width="1'))).toBeGreaterThan(MOST_DIFFERENT);
+});
