@@ -18,12 +18,12 @@ if (!existsSync(vitest) || !existsSync(join(root, "apps/packet/dist/main.js"))) 
 }
 const parts = [
   { folder: "packages/engine", files: ["test/any-job.test.ts", "test/hostile-fuzz.test.ts", "test/hostile-text.test.ts"] },
-  { folder: "apps/packet", files: ["test/hostile-overlay", "test/hostile-injection", "test/hostile-files", "test/hostile-sealed", "test/hostile-serve"] },
+  { folder: "apps/packet", files: ["test/hostile-overlay", "test/hostile-injection", "test/hostile-files", "test/hostile-sealed", "test/hostile-serve", "test/every-set"] },
 ];
 let broken = 0;
 for (const { folder, files } of parts) {
   console.log(`\n── ${folder}, ${cases} cases`);
-  const env = { ...process.env, BRANCHWORK_CASES: cases, BRANCHWORK_RUNS: cases };
+  const env = { ...process.env, BRANCHWORK_CASES: cases, BRANCHWORK_RUNS: cases, BRANCHWORK_EVERY: "1" };
   // A property of many cases outlasts the limit of an ordinary test: a second for every three cases, and ten minutes.
   const limit = String(600_000 + Number(cases) * 350);
   const { status } = spawnSync(process.execPath, [vitest, "run", ...files, `--testTimeout=${limit}`], {

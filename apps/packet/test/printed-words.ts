@@ -39,3 +39,10 @@ const PLAIN: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", qu
 const plain = (_: string, name: string): string => PLAIN[name] ?? "";
 /** The end of a text as print leaves it: the first that a cut takes. */
 export const tail = (text: string): string => bare(text).slice(-20);
+
+/** Whether the end of a text stands on the pages, whole or broken between two of them. */
+export function endsOn(pages: readonly string[], text: string): boolean {
+  const end = tail(text);
+  const splits = Array.from({ length: Math.max(0, end.length - 7) }, (_, i) => i + 4);
+  return pages.some((page, i) => page.includes(end) || splits.some((at) => page.includes(end.slice(0, at)) && (pages[i + 1] ?? "").includes(end.slice(at))));
+}
