@@ -1,4 +1,3 @@
-import * as z from "zod";
 import { leastConductor } from "../sizing/conductor.js";
 import { calculation } from "./calculation.js";
 import * as field from "./fields.js";
@@ -14,13 +13,7 @@ export const conductorSizeCalculation = calculation({
     ambientC: field.celsius("air around the conductor"),
     currentCarrying: field.count("current-carrying conductors together"),
     terminalC: field.terminalC,
-    demand: z
-      .strictObject({
-        load: field.amperes("load current"),
-        terminalLoad: field.amperes("load with 125 % of its continuous part"),
-        overcurrent: field.amperes("rating of the overcurrent device"),
-      })
-      .describe("what the conductor has to serve"),
+    demand: field.demand,
     edition: field.edition,
   },
   example: {

@@ -73,3 +73,10 @@ export const supply = z
 export const wound = z
   .strictObject({ size, insulation: tableInsulation, count: count("how many of them") })
   .describe("the largest conductors: size, insulation and how many alike");
+export const demand = z
+  .strictObject({
+    load: amperes("load current"),
+    terminalLoad: amperes("load with 125 % of its continuous part"),
+    overcurrent: amperes("rating of the overcurrent device"),
+  })
+  .describe("what the conductor has to serve");

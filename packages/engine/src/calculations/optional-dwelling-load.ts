@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { optionalDwellingLoad } from "../service/optional-dwelling.js";
 import { calculation } from "./calculation.js";
+import { climate } from "./climate-fields.js";
 import * as field from "./fields.js";
 
 export const optionalDwellingLoadCalculation = calculation({
@@ -20,25 +21,7 @@ export const optionalDwellingLoadCalculation = calculation({
           0,
         ),
         evSupply: field.list(field.voltAmperes("nameplate"), "EV supply equipment", 0),
-        climate: field.list(
-          z.discriminatedUnion("kind", [
-            z.strictObject({ kind: z.literal("cooling"), va: field.voltAmperes("nameplate") }),
-            z.strictObject({
-              kind: z.literal("heat-pump"),
-              va: field.voltAmperes("nameplate"),
-              supplementVA: field.voltAmperes("supplemental electric heat", "or-zero"),
-              interlocked: field.yesNo("whether the two cannot run together"),
-            }),
-            z.strictObject({
-              kind: z.literal("space-heating"),
-              va: field.voltAmperes("nameplate"),
-              separatelyControlled: field.count("separately controlled units"),
-            }),
-            z.strictObject({ kind: z.literal("thermal-storage"), va: field.voltAmperes("nameplate") }),
-          ]),
-          "heating and cooling: cooling, heat-pump, space-heating or thermal-storage",
-          0,
-        ),
+        climate,
       })
       .describe("the dwelling"),
     edition: field.edition,

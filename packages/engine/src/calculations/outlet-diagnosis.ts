@@ -3,33 +3,21 @@ import { diagnose } from "../readings/diagnose.js";
 import { calculation } from "./calculation.js";
 import * as field from "./fields.js";
 import { outletCircuit } from "./outlet-circuit.js";
+import { outlet, pair, stretches } from "./outlet-fields.js";
 
 export const outletDiagnosisCalculation = calculation({
   name: "outlet-diagnosis",
   title: "Diagnosis of an outlet from its readings",
   about: "Passes, asks for one more reading, or ranks the likely faults by distance to simulated patterns. An aid: a person with a meter decides.",
   fields: {
-    outlet: z
-      .enum(["four-wire", "one-hot", "two-hot"])
-      .describe("what reaches the outlet besides the ground: four-wire is two hots and neutral, one-hot a hot and neutral, two-hot two hots"),
-    stretches: field.list(
-      z.strictObject({
-        size: field.size,
-        material: field.material,
-        grounding: field.size.describe("size of the grounding conductor"),
-        groundingMaterial: field.material.optional(),
-        feet: field.feet("one way"),
-      }),
-      "stretches of the run in order",
-    ),
-    idle: z
-      .partialRecord(z.enum(["L1-N", "L2-N", "L1-L2", "L1-G", "L2-G", "N-G"]), field.volts("as read", "or-zero"))
-      .describe("volts with nothing plugged in"),
+    outlet,
+    stretches,
+    idle: z.partialRecord(pair, field.volts("as read", "or-zero")).describe("volts with nothing plugged in"),
     loaded: z
       .strictObject({
         amperes: field.amperes("the load"),
-        across: z.enum(["L1-N", "L2-N", "L1-L2", "L1-G", "L2-G", "N-G"]).describe("terminals it is between"),
-        readings: z.partialRecord(z.enum(["L1-N", "L2-N", "L1-L2", "L1-G", "L2-G", "N-G"]), field.volts("as read", "or-zero")).describe("volts with it on"),
+        across: pair.describe("terminals it is between"),
+        readings: z.partialRecord(pair, field.volts("as read", "or-zero")).describe("volts with it on"),
       })
       .optional()
       .describe("readings under a load"),

@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { threeWireDrops } from "../sizing/ac-drop.js";
 import { calculation } from "./calculation.js";
+import { segments } from "./drop-fields.js";
 import * as field from "./fields.js";
 
 export const threeWireVoltageDropCalculation = calculation({
@@ -11,18 +12,7 @@ export const threeWireVoltageDropCalculation = calculation({
     current: field.amperes("load current"),
     powerFactor: field.factor("power factor of the load, lagging", 1),
     lineToLineVolts: field.volts("source, line to line"),
-    segments: field.list(
-      z.strictObject({
-        size: field.size,
-        material: field.material,
-        conduit: field.conduit,
-        feet: field.feet("one way"),
-        celsius: field.celsius("conductor temperature, 75 when left out").optional(),
-        parallel: field.count("conductors in parallel, 1 when left out").optional(),
-        neutral: field.size.optional().describe("size of the neutral where it is not that of the hots"),
-      }),
-      "segments in order from the source",
-    ),
+    segments,
     method: z.enum(["ac-effective", "ac-exact"]).describe("effective: R cos θ + X sin θ; exact: solved as phasors"),
     edition: field.edition,
   },
