@@ -4,6 +4,7 @@ import base from "./vitest.config.js";
 
 /** The tests a mutant is tried against: those of the rules. Random jobs, simulation, documents and hostile text would take hours and judge other things. */
 const RULES = [
+  "calculations-cited",
   "checks",
   "electrode-conductor",
   "equipment",
@@ -21,6 +22,7 @@ const RULES = [
   "raceway-wiring",
   "service-design",
   "sizing",
+  "sizing-edges",
   "tables",
   "tap",
   "tree",

@@ -1,8 +1,9 @@
-import type { Assumption, DesignedFeeder } from "./designed.js";
+import type { Assumption, DesignedFeeder, DesignedRun } from "./designed.js";
 import type { Feeder } from "./job/schema.js";
 import { decimal, print } from "./quantity.js";
 import { designRun, type RunGiven } from "./run.js";
 import { type FeederLoad, feederLoad } from "./service/feeder-legs.js";
+import { printSize } from "./tables/size.js";
 
 /** Settles one feeder: the load behind it leg by leg, then the four-wire run that carries it. */
 export function designFeeder(
@@ -36,8 +37,26 @@ export function designFeeder(
       steps: [load.legs.L1, load.legs.L2, total!, load.amperes, load.neutral, breaker!, ...rest],
     },
     load,
-    assumptions: [...assumptions, ...demandAssumptions(feeder, load)],
+    assumptions: [...assumptions, ...demandAssumptions(feeder, load), ...sizesNotRead(feeder, designed)],
   };
+}
+
+/** A feeder that stands already, with sizes that nobody read off: one line that says what was taken. */
+function sizesNotRead(feeder: Feeder, { rating, segments }: DesignedRun): readonly Assumption[] {
+  if (!feeder.existing) return [];
+  const taken = segments.flatMap(({ segment, conductor, grounding, tradeSize }) => [
+    ...(conductor.chosen === "computed" ? [`${printSize(conductor.size)} conductors`] : []),
+    ...(grounding.chosen === "computed" ? [`${printSize(grounding.size)} ground`] : []),
+    ...(tradeSize !== null && segment.trade_size === undefined ? [`${tradeSize} in raceway`] : []),
+  ]);
+  const all = [...new Set([...(feeder.breaker.rating === undefined ? [`${rating} A breaker`] : []), ...taken])];
+  if (all.length === 0) return [];
+  return [
+    {
+      path: `${feeder.id}.existing`,
+      says: `${feeder.name}: stands already, and these sizes were not read off it but taken as the least that serve: ${all.join(", ")}. Read them before relying on anything this feeder carries`,
+    },
+  ];
 }
 
 function demandAssumptions(feeder: Feeder, load: FeederLoad): readonly Assumption[] {

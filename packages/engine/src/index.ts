@@ -16,6 +16,7 @@ export { EQUIPMENT_KINDS, type EquipmentKind, type EquipmentNeeds, RECEPTACLES, 
 export type { EquipmentCircuit } from "./equipment/equipment-circuit.js";
 export { evSupplyCircuit } from "./equipment/ev-supply.js";
 export { type GeneratorInletCircuit, generatorInletCircuit } from "./equipment/generator-inlet.js";
+export { type GfciDevice, gfciDevice } from "./equipment/gfci-device.js";
 export { type GfciGiven, gfciNeed, type OutletPlace } from "./equipment/gfci-need.js";
 export { heatCircuit } from "./equipment/heat.js";
 export { type MotorCircuit, motorCircuit } from "./equipment/motor.js";

@@ -33,8 +33,23 @@ export type Unit =
 
 /** Exact decimal from a number or numeral. Throws on anything not finite: that is a bug upstream, input is checked by the schema. */
 export function decimal(value: Numeric): Decimal {
+  if (typeof value === "string") return READ.get(value) ?? read(value);
   const result = value instanceof Decimal ? value : new Decimal(value);
   if (!result.isFinite()) throw new RangeError(`not a finite quantity: ${String(value)}`);
+  return result;
+}
+
+/** Numerals read before: decimals never change, and a design reads the same cells of tables over and over. Bounded, so that it cannot grow without end. */
+const READ = new Map<string, Decimal>();
+const MOST_READ = 4096;
+const LONGEST_READ = 12;
+
+function read(numeral: string): Decimal {
+  const result = new Decimal(numeral);
+  if (!result.isFinite()) throw new RangeError(`not a finite quantity: ${numeral}`);
+  if (numeral.length > LONGEST_READ) return result;
+  if (READ.size >= MOST_READ) READ.clear();
+  READ.set(numeral, result);
   return result;
 }
 
@@ -61,9 +76,10 @@ export const ROUNDINGS = {
 export function print(value: Numeric, places = 2): string {
   // What has no thousands and nothing to round is printed as it is written.
   if (typeof value === "string" ? PLAIN.test(value) : typeof value === "number" && Number.isInteger(value) && value >= 0 && value < 1000) return String(value);
-  const rounded = decimal(value).toDecimalPlaces(places);
-  const [whole = "0", fraction] = rounded.abs().toFixed().split(".");
+  const rounded = decimal(value).toDecimalPlaces(places).toFixed();
+  const sign = rounded.startsWith("-") ? "-" : "";
+  const point = rounded.indexOf(".");
+  const whole = rounded.slice(sign.length, point < 0 ? undefined : point);
   const grouped = whole.length > 3 ? whole.replace(/\B(?=(\d{3})+$)/g, ",") : whole;
-  const sign = rounded.isNegative() && !rounded.isZero() ? "-" : "";
-  return `${sign}${grouped}${fraction ? `.${fraction}` : ""}`;
+  return `${sign}${grouped}${point < 0 ? "" : rounded.slice(point)}`;
 }

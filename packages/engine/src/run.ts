@@ -69,6 +69,7 @@ export function designRun(given: RunGiven): { readonly designed: DesignedRun; re
     rating,
     demand: { load: equipment?.load ?? load, terminalLoad, overcurrent: rating, protection },
     terminalC,
+    // Column 4 asks protection ahead of the earth: a device at the outlet leaves the buried conductors without.
     small120V: needs.volts === 120 && rating <= 20 && run.breaker.gfci,
     basis,
   }));

@@ -32,12 +32,15 @@ export type WorkedParts = Pick<Worked, "id" | "label" | "value" | "unit" | "expr
 
 /** Fills the optional parts of a worked value and gathers the citations of its cells. */
 export function worked(parts: WorkedParts): Worked {
-  const cells = parts.cells ?? [];
+  // Written out field by field: a design makes thousands, and a spread of parts of many shapes is slow.
+  const { id, label, value, unit, expression, inputs = [], rounding = null, edition = null, cells = [] } = parts;
   const unique: Citation[] = [];
   const add = (c: Citation) => {
     if (!unique.some((u) => u === c || (u.section === c.section && u.document === c.document && u.edition === c.edition))) unique.push(c);
   };
   for (const citation of parts.citations ?? []) add(citation);
   for (const cell of cells) add(cell.citation);
-  return { inputs: [], rounding: null, edition: null, ...parts, cells, citations: unique };
+  return parts.cells === undefined && parts.citations !== undefined
+    ? { inputs, rounding, edition, id, label, value, unit, expression, citations: unique, cells }
+    : { inputs, rounding, edition, id, label, value, unit, expression, cells, citations: unique };
 }

@@ -92,6 +92,16 @@ const behindFeeder =
     ];
   };
 
+/** The circuit behind a feeder that stands already. */
+const standing =
+  (fields: Written, breaker: Written = {}) =>
+  (job: Written): void => {
+    behindFeeder({ existing: true })(job);
+    const [feeder] = job.service.panel.feeders;
+    Object.assign(feeder.route[0], fields);
+    Object.assign(feeder.breaker, breaker);
+  };
+
 /** One stretch with some of its fields written otherwise. */
 const bent =
   (i: number, fields: Written) =>
@@ -175,11 +185,29 @@ const SERVICE_ROWS: readonly Row[] = [
   ["managed-load", "a setpoint", "needs-person", service({ managed: { setpoint: "20 A", citation: "listing" } })],
   ["managed-load", "a setpoint for an outlet before 2023", "fail", service({ managed: { setpoint: "20 A", citation: "listing" } }), "2020"],
   ["managed-load", "none", "not-applicable", same],
+  ["conductor-size", "a feeder that stands, its size not read", "needs-person", standing({})],
+  ["conductor-size", "a feeder that stands in 6 AWG", "pass", standing({ conductors: { size: "6" } })],
+  ["conductor-size", "a feeder that stands in 12 AWG", "fail", standing({ conductors: { size: "12" } })],
+  ["grounding-size", "a feeder that stands, its ground not read", "needs-person", standing({ conductors: { size: "6" } })],
+  ["grounding-size", "a feeder that stands with a 10 AWG ground", "pass", standing({ conductors: { size: "6", grounding: "10" } })],
+  ["raceway-fill", "a feeder that stands, its raceway not read", "needs-person", standing({ conductors: { size: "6" } })],
+  ["raceway-fill", "a feeder that stands in 1 in", "pass", standing({ conductors: { size: "6" }, trade_size: "1" })],
+  ["breaker-carries-load", "a feeder that stands, its breaker not read", "needs-person", standing({}, { rating: undefined })],
+  ["breaker-carries-load", "a feeder that stands on 60 A", "pass", standing({})],
   ["fault-loop", "29 ft behind 10 kA", "pass", same],
   [
     "fault-loop",
-    "a quarter mile",
+    "a quarter mile, the source measured",
     "caution",
+    (j) => {
+      j.service.fault = { loop_ohms: 0.05 };
+      stretch(j, 1).length = "1300 ft";
+    },
+  ],
+  [
+    "fault-loop",
+    "a quarter mile, the source at its weakest",
+    "needs-person",
     (j) => {
       stretch(j, 1).length = "1300 ft";
     },

@@ -33,6 +33,8 @@ const heater = (fields: Written, breaker: Written = {}) => equip("water-heater",
 const small = (serves: string, fields: Written = {}, breaker: Written = {}, place: "indoors" | "outdoors" = "outdoors") =>
   equip(serves, fields, { ...one, gfci: true, ...breaker }, place);
 
+const guardedEv = equip("ev-supply", { current: "32 A", gfci_device: "disconnect" }, {}, "outdoors");
+
 /** Thresholds: 4.5 kW / 240 V = 18.75 A, × 1.25 = 23.4 A asks 25 A, × 1.5 = 28.1 A allows 30 A (422.13, 422.11(E)(3)); 40 A × 2 = 80 A (630.12). */
 export const EQUIPMENT_ROWS: readonly Row[] = [
   ["breaker-within-bounds", "water heater of 4.5 kW on 30 A, 150 % rounded up", "pass", heater({}, { rating: "30 A" })],
@@ -184,6 +186,23 @@ export const EQUIPMENT_ROWS: readonly Row[] = [
   ["receptacle-weather", "15 A outdoors, not said", "needs-person", small("receptacle-15")],
   ["receptacle-weather", "20 A indoors", "not-applicable", small("receptacle-20", {}, {}, "indoors")],
   ["gfci", "20 A outdoors, 2017", "fail", small("receptacle-20", {}, { gfci: false }), "2017"],
+  // 210.8 asks the protection, readily accessible, and names no place for it (from memory).
+  ["gfci", "20 A outdoors with a GFCI receptacle, 2017", "pass", small("receptacle-20", { gfci_device: "receptacle" }, { gfci: false }), "2017"],
+  ["gfci", "20 A outdoors with a GFCI receptacle, 2026", "pass", small("receptacle-20", { gfci_device: "receptacle" }, { gfci: false }), "2026"],
+  ["gfci", "20 A behind a dead-front device, 2020", "pass", small("receptacle-20", { gfci_device: "dead-front" }, { gfci: false }), "2020"],
+  [
+    "gfci",
+    "240 V welder with a GFCI receptacle",
+    "needs-person",
+    equip("welder", { current: "20 A", nameplate: { duty_percent: 30 }, gfci_device: "receptacle" }),
+  ],
+  ["gfci", "240 V welder with a GFCI disconnect", "pass", equip("welder", { current: "20 A", nameplate: { duty_percent: 30 }, gfci_device: "disconnect" })],
+  ["gfci", "240 V heater of 1.5 kW in the kitchen, wired in", "not-applicable", heater({ nameplate: { load: "1.5 kW" }, gfci_device: "dead-front" })],
+  ["gfci", "hard-wired EV outdoors with a GFCI disconnect, 2017: not asked", "not-applicable", guardedEv, "2017"],
+  ["gfci", "hard-wired EV outdoors with a GFCI disconnect, 2020", "pass", guardedEv, "2020"],
+  ["spa-gfci", "GFCI in the disconnect, named as a device", "pass", spa({}, {}, { gfci_device: "disconnect" })],
+  ["spa-gfci", "behind a dead-front device of 50 A", "needs-person", spa({}, {}, { gfci_device: "dead-front" })],
+  ["gfci-trips", "a GFCI disconnect before an RV", "caution", equip("rv-30", { gfci_device: "disconnect" }, one)],
   ["breaker-poles", "one pole for 20 A, 120 V", "pass", small("receptacle-20")],
   ["breaker-poles", "two poles for 20 A, 120 V", "fail", equip("receptacle-20")],
   ["breaker-poles", "one pole for a 120 V water heater", "pass", heater({ nameplate: { load: "1.5 kW", volts: 120 } }, one)],

@@ -4,6 +4,7 @@ import { unamended } from "../src/basis/basis.js";
 import { EDITIONS, type Edition } from "../src/basis/edition.js";
 import { CHECKS } from "../src/checks/registry.js";
 import { design } from "../src/design.js";
+import { LINES_OF_CHECKS, NOT_SEEN } from "../src/inspection/check-lines.js";
 import { inspectionChecklist } from "../src/inspection/checklist.js";
 import { CORRECTIONS } from "../src/inspection/corrections.js";
 import type { InspectionLine } from "../src/inspection/line.js";
@@ -272,4 +273,125 @@ describe("fifty common corrections", () => {
       .map((f) => f.verdict);
     expect(found.some((verdict) => verdict !== "pass" && verdict !== "not-applicable")).toBe(true);
   });
+});
+
+/** Jobs in which what a check speaks of is there, besides those above. */
+const MORE: Readonly<Record<string, (job: Written) => void>> = {
+  ...BENDS,
+  tubes: (job) => {
+    first(job).route[0] = { name: "in", place: "indoors", method: "ENT", length: "10 ft", bends: [90], trade_size: "1-1/4" };
+  },
+  flexible: (job) => {
+    first(job).route[0] = { name: "in", place: "indoors", method: "FMC", length: "5 ft", bends: [90], trade_size: "1-1/4" };
+  },
+  "long wall": (job) => {
+    Object.assign(first(job).route[2], { method: "PVC-40", length: "60 ft", exposed_to_damage: false });
+  },
+  heater: (job) => {
+    Object.assign(first(job), { serves: "water-heater", current: undefined, disconnect: "lockable-breaker", nameplate: { load: "4500 W" } });
+    Object.assign(first(job), { breaker: breaker({ rating: "30 A" }), place: "indoors", cover_plate: undefined });
+  },
+  cooler: (job) => {
+    Object.assign(first(job), { serves: "air-conditioner", current: undefined, disconnect: "in-sight", breaker: breaker({ rating: "40 A" }) });
+    Object.assign(first(job), { nameplate: { minimum_ampacity: "24 A", largest_overcurrent: "40 A" }, cover_plate: undefined });
+  },
+  welder: (job) => {
+    Object.assign(first(job), { serves: "welder", current: "40 A", nameplate: { duty_percent: 40 }, connection: "6-50R" });
+  },
+  range: (job) => {
+    Object.assign(first(job), { serves: "range", current: undefined, nameplate: { load: "12 kW" }, connection: "14-50R", place: "kitchen" });
+  },
+  bedroom: (job) => {
+    BENDS.receptacle!(job);
+    Object.assign(first(job), { afci: true, place: "indoors" });
+  },
+  large: (job) => {
+    BENDS.barn!(job);
+    job.service.panel.feeders[0].route.unshift({ name: "cellar", place: "indoors", method: "EMT", length: "10 ft" });
+    job.service.panel.feeders[0].boxes = [
+      { name: "pull box", after: "cellar", volume: "400 in3" },
+      { name: "disconnect", after: "yard", volume: "400 in3", device: true, wet_location: true },
+    ];
+  },
+  upsized: (job) => {
+    Object.assign(first(job), { serves: "rv-30", current: "30 A", breaker: breaker({ rating: "30 A", poles: 1, spaces: [5] }) });
+    first(job).route = first(job)
+      .route.slice(1)
+      .map((stretch: object) => ({ ...stretch, conductors: { size: "4" } }));
+    first(job).boxes = first(job).boxes.slice(1);
+  },
+  managed: (job) => {
+    BENDS.charger!(job);
+    job.service.managed = { setpoint: "24 A", citation: "any label" };
+  },
+  parallel: (job) => {
+    Object.assign(first(job).route[1], { sets: 2, conductors: { size: "1/0" } });
+  },
+  counted: (job) => {
+    Object.assign(job.service, {
+      load_method: "existing-dwelling",
+      measured: undefined,
+      existing: { floor_area: "1500 ft2", small_appliance_circuits: 2, laundry_circuits: 1 },
+    });
+  },
+  electrode: (job) => {
+    job.service.conductors = { size: "2/0", material: "copper" };
+    job.service.electrode = { material: "copper", electrodes: ["water-pipe"] };
+  },
+};
+
+describe("every check is seen by an inspector, or it is said why not", () => {
+  const named = new Set(CORRECTIONS.flatMap(({ checks }) => checks));
+  const jobs = Object.entries(MORE).map(([name, bend]) => {
+    const made = designed(bend);
+    const bearing = made.findings.filter(({ verdict }) => verdict !== "not-applicable").map(({ check }) => check);
+    return { name, ids: new Set(inspectionChecklist(made).flatMap(({ lines }) => lines.map(({ id }) => id))), bearing: new Set(bearing) };
+  });
+  /** Judged only where the jurisdiction limits something: no job brings them out. */
+  const LOCAL = ["local-load-method", "local-wiring-methods"];
+  it.each(CHECKS.map(({ id }) => id))("%s", (check) => {
+    const lines = LINES_OF_CHECKS[check];
+    const ways = [named.has(check), lines !== undefined, NOT_SEEN[check] !== undefined].filter(Boolean);
+    expect(ways, "by a correction, by a line, or with a reason; one of them").toHaveLength(1);
+    // Where the check bears on a job, its line stands on that job's checklist.
+    for (const line of lines ?? []) {
+      const seen = jobs.filter((job) => job.ids.has(line) && (job.bearing.has(check) || LOCAL.includes(check)));
+      expect(
+        seen.map(({ name }) => name),
+        line,
+      ).not.toEqual([]);
+    }
+    if (NOT_SEEN[check] !== undefined) expect(NOT_SEEN[check].length).toBeGreaterThan(15);
+  });
+  it("and nothing is named that is no check", () => {
+    const ids = CHECKS.map(({ id }) => id);
+    for (const check of [...Object.keys(LINES_OF_CHECKS), ...Object.keys(NOT_SEEN)]) expect(ids).toContain(check);
+  });
+  it("every line of these jobs says where, what number and how, and cites the edition in force", () => {
+    for (const bend of Object.values(MORE))
+      for (const edition of EDITIONS)
+        for (const line of linesOf(bend, edition)) {
+          expect([line.look, line.seen, line.how, line.section.section].every((words) => words.trim().length > 0)).toBe(true);
+          expect(`${line.look} ${line.seen}`).not.toMatch(/undefined|NaN|null/);
+          if (line.section.document === "NFPA 70") expect(line.section.edition).toBe(edition);
+        }
+  });
+  const one = (id: string, name: string, edition?: Edition) => linesOf(MORE[name], edition).find((line) => line.id === id);
+  it("tells the job's own number", () => {
+    expect(one("breaker", "plain")?.seen).toBe("50 A, 2-pole, spaces 5 and 7; 10 kA marked, 9,000 A available");
+    expect(one("panel-rating", "plain")?.seen).toBe("bus 200 A, main 200 A");
+    expect(one("receptacle-face", "plain")?.seen).toBe("14-50R, 50 A 125/250 V, on 50 A");
+    expect(one("nameplate-breaker", "cooler")?.seen).toBe("40 A; 40 A at most");
+    expect(one("managed-setpoint", "managed")?.seen).toMatch(/^listed; set to 24 A;/);
+    // Table 250.66: 4 AWG copper for 2/0 copper (memory).
+    expect(one("service-electrode", "electrode")?.seen).toBe("4 AWG copper or larger, to water pipe");
+  });
+  it.each([
+    ["managed-setpoint", "managed", "2020", "625.42"],
+    ["managed-setpoint", "managed", "2023", "220.70"],
+    ["afci-test", "bedroom", "2020", "210.12(A)"],
+    ["afci-test", "bedroom", "2023", "210.12(B)"],
+    ["raceway-expansion", "long wall", "2020", "352.44"],
+    ["raceway-expansion", "long wall", "2023", "352.44(A)"],
+  ] as const)("%s of %s by %s is %s", (id, job, edition, number) => expect(one(id, job, edition)?.section.section).toBe(number));
 });

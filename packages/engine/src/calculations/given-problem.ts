@@ -1,4 +1,5 @@
-import * as z from "zod";
+import type * as z from "zod";
+import { fieldsAt, valueAt } from "../job/schema-fields.js";
 import type { Calculation } from "./calculation.js";
 
 /** What is wrong with one field of what a calculation was given, and what mends it. `field` is empty for the whole. */
@@ -23,7 +24,7 @@ function problemsOf(schema: z.ZodType, issue: z.core.$ZodIssue, plain: unknown):
     const mend = known.length > 0 ? `leave it out; the fields here are ${known.join(", ")}` : "leave it out";
     return issue.keys.map((key) => ({ field: printPath([...issue.path, key]), what: "is not a field here", mend }));
   }
-  const value = issue.path.reduce<unknown>((at, step) => (Object(at) === at ? (at as Record<PropertyKey, unknown>)[step] : undefined), plain);
+  const value = valueAt(plain, issue.path);
   const mend = wanted(issue);
   return [
     { field, what: value === undefined ? "is missing" : `${show(value)} does not serve`, mend: value === undefined ? `add it: ${mend}` : `give ${mend}` },
@@ -56,17 +57,3 @@ function show(value: unknown): string {
 
 const printPath = (path: Path): string =>
   path.reduce<string>((out, step) => (typeof step === "number" ? `${out}[${step}]` : out === "" ? String(step) : `${out}.${String(step)}`), "");
-
-function bare(schema: unknown): unknown {
-  return schema instanceof z.ZodOptional || schema instanceof z.ZodDefault || schema instanceof z.ZodNullable ? bare(schema.unwrap()) : schema;
-}
-
-function fieldsAt(schema: z.ZodType, path: Path): readonly string[] {
-  const at = bare(
-    path.reduce<unknown>((from, step) => {
-      const here = bare(from);
-      return here instanceof z.ZodObject ? here.shape[String(step)] : here instanceof z.ZodArray ? here.element : undefined;
-    }, schema),
-  );
-  return at instanceof z.ZodObject ? Object.keys(at.shape) : [];
-}

@@ -2,6 +2,7 @@ import { everyEdition } from "../basis/edition.js";
 import { decimal, print } from "../quantity.js";
 import type { Check } from "./finding.js";
 import { eachRun, fail, notApplicable, pass } from "./outcome.js";
+import { notRead, standsAlready } from "./standing.js";
 
 export const breakerCarriesLoad: Check = {
   id: "breaker-carries-load",
@@ -13,6 +14,7 @@ export const breakerCarriesLoad: Check = {
     if (made.kind === "circuit" && made.equipment.source) return notApplicable(run.name, "a source, not a load");
     const least = made.kind === "circuit" ? made.equipment.overcurrent.least?.rating : Number(breaker.value);
     if (least !== undefined && decimal(rating).lt(least)) return fail(run.name, `${rating} A is less than the ${least} A the load asks`, `use ${least} A`);
+    if (run.breaker.rating === undefined && standsAlready(made)) return notRead(run.name, `${rating} A`, "breaker.rating");
     const beyond = made.kind === "feeder" || least === undefined;
     return beyond && decimal(rating).lt(terminalLoad)
       ? fail(

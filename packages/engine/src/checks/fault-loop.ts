@@ -12,7 +12,7 @@ export const faultLoop: Check = {
   id: "fault-loop",
   title: "A ground fault at the end trips the breaker at once",
   rule: { sections: everyEdition("250.4(A)(5)"), standing: "published" },
-  run: eachRun((designed) => {
+  run: eachRun((designed, { design }) => {
     const { run, rating, fault } = designed;
     if ("circuit" in designed && (designed as DesignedCircuit).circuit.serves === "generator-inlet")
       return notApplicable(run.name, "fed from its far end by a generator, whose fault current is not worked here");
@@ -26,6 +26,12 @@ export const faultLoop: Check = {
         "ask the utility for the available fault current or the transformer's kVA and impedance; measure the ground-fault loop at the end",
       );
     const says = `${print(loop.amperes.value, 0)} A of ground-fault current at the end, ${print(loop.multiple.value, 1)} times the ${rating} A breaker`;
+    if (loop.result === "delayed" && design.serviceFault?.leastBasis === "bound")
+      return needsPerson(
+        run.name,
+        `${says} behind the weakest source this service may have, under ${LEAST} times (common practice): by what the source is, it may open only after seconds`,
+        "measure the loop at the service panel (fault.loop_ohms), or ask the utility for the least fault current (fault.least_kA)",
+      );
     if (loop.result === "delayed")
       return caution(
         run.name,

@@ -1,3 +1,4 @@
+import { gfciDevice } from "../equipment/gfci-device.js";
 import type { Check } from "./finding.js";
 import { caution, eachCircuit, notApplicable } from "./outcome.js";
 
@@ -6,7 +7,7 @@ export const gfciTrips: Check = {
   title: "A GFCI may trip on an RV's summed leakage",
   rule: null,
   run: eachCircuit(({ circuit }) =>
-    circuit.breaker.gfci && (circuit.serves === "rv-50" || circuit.serves === "rv-30")
+    gfciDevice(circuit) !== null && (circuit.serves === "rv-50" || circuit.serves === "rv-30")
       ? caution(
           circuit.name,
           "leakage of everything in the RV adds up against about 5 mA",

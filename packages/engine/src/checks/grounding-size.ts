@@ -3,6 +3,7 @@ import { shortOfCmil } from "../sizing/grounding.js";
 import { compareSizes, printSize } from "../tables/size.js";
 import type { Check } from "./finding.js";
 import { caution, eachSegment, fail, pass } from "./outcome.js";
+import { notRead, standsAlready } from "./standing.js";
 
 /** Within this per cent of the circular mils a shortfall is told, not failed: the printed sizes are themselves rounded. */
 const NEAR_EDGE = "0.1";
@@ -11,7 +12,8 @@ export const groundingSize: Check = {
   id: "grounding-size",
   title: "The equipment grounding conductor is large enough",
   rule: { sections: everyEdition("250.122"), standing: "published" },
-  run: eachSegment((s, _run, subject, { basis }) => {
+  run: eachSegment((s, run, subject, { basis }) => {
+    if (s.grounding.chosen === "computed" && standsAlready(run)) return notRead(subject, printSize(s.grounding.size), "conductors.grounding");
     if (compareSizes(s.grounding.size, s.requiredGrounding) >= 0)
       return pass(subject, `${printSize(s.grounding.size)}, least ${printSize(s.requiredGrounding)}`);
     const short = shortOfCmil(s.grounding.size, s.requiredGroundingCmil, basis.edition);

@@ -1,4 +1,5 @@
 import type { DesignedCircuit, DesignedFeeder, DesignedPull, DesignedRun, DesignedSegment } from "../designed.js";
+import type { GfciProtection } from "../equipment/gfci-device.js";
 import type { CheckGiven, Outcome } from "./finding.js";
 
 export const pass = (subject: string, says: string): Outcome => ({ verdict: "pass", subject, says });
@@ -6,6 +7,16 @@ export const notApplicable = (subject: string, says: string): Outcome => ({ verd
 export const fail = (subject: string, says: string, mend: string): Outcome => ({ verdict: "fail", subject, says, mend });
 export const caution = (subject: string, says: string, mend: string): Outcome => ({ verdict: "caution", subject, says, mend });
 export const needsPerson = (subject: string, says: string, look: string): Outcome => ({ verdict: "needs-person", subject, says, look });
+
+/** What a check says of an outlet that has ground-fault protection. */
+export const protectedBy = (subject: string, { says, unusual }: GfciProtection): Outcome =>
+  unusual
+    ? needsPerson(
+        subject,
+        `${says}: such a device is commonly made for 120 V, 15 or 20 A alone (common practice, no source)`,
+        "see the listing on the device for this voltage and rating, or use a GFCI breaker",
+      )
+    : pass(subject, says);
 
 /** Runs a judgement on every circuit. */
 export function eachCircuit(judge: (circuit: DesignedCircuit, given: CheckGiven) => Outcome): (given: CheckGiven) => Outcome[] {

@@ -3,12 +3,13 @@ import { decimal, print } from "../quantity.js";
 import { isCable } from "../tables/cable.js";
 import type { Check } from "./finding.js";
 import { eachSegment, fail, needsPerson, pass } from "./outcome.js";
+import { notRead, standsAlready } from "./standing.js";
 
 export const racewayFill: Check = {
   id: "raceway-fill",
   title: "The raceway holds its conductors",
   rule: { sections: everyEdition("Chapter 9 Table 1"), standing: "published" },
-  run: eachSegment((s, _run, subject) => {
+  run: eachSegment((s, run, subject) => {
     if (isCable(s.segment.method)) return null;
     const { others } = s.segment;
     if (others && others.current_carrying > 0 && others.area_in2 === 0)
@@ -18,6 +19,7 @@ export const racewayFill: Check = {
         "add others.area_in2 from Chapter 9 Table 5, or count and size them on site",
       );
     if (s.fill === null) return fail(subject, "no trade size in the table holds these conductors", "divide the conductors over two raceways");
+    if (s.segment.trade_size === undefined && standsAlready(run)) return notRead(subject, `${s.tradeSize} in`, "trade_size");
     return decimal(s.fill.area.value).gt(s.fill.limit.value)
       ? fail(
           subject,

@@ -1,4 +1,4 @@
-import { cite } from "../basis/citation.js";
+import { type Citation, cite } from "../basis/citation.js";
 import { afci } from "./afci.js";
 import { airConditionerMocp } from "./air-conditioner-mocp.js";
 import { aluminumTerminals } from "./aluminum-terminals.js";
@@ -29,7 +29,7 @@ import { entPlace } from "./ent-place.js";
 import { equipmentDisconnect } from "./equipment-disconnect.js";
 import { evDisconnect } from "./ev-disconnect.js";
 import { faultLoop } from "./fault-loop.js";
-import type { Check, CheckGiven, Finding } from "./finding.js";
+import type { Check, CheckGiven, Finding, Outcome } from "./finding.js";
 import { fmcWet } from "./fmc-wet.js";
 import { generatorBackfeed } from "./generator-backfeed.js";
 import { generatorCapacity } from "./generator-capacity.js";
@@ -170,15 +170,24 @@ export const CHECKS: readonly Check[] = [
   workingSpace,
 ];
 
+/** A finding written out field by field: a job of twenty circuits has more than a thousand. */
+function ofCheck({ id, title }: Check, citation: Citation | null, outcome: Outcome): Finding {
+  const { verdict, subject, says } = outcome;
+  if (verdict === "needs-person") return { check: id, title, citation, verdict, subject, says, look: outcome.look };
+  if (verdict === "fail" || verdict === "caution") return { check: id, title, citation, verdict, subject, says, mend: outcome.mend };
+  return { check: id, title, citation, verdict, subject, says };
+}
+
 /** Runs every check; what the jurisdiction waived, judges otherwise or adds says so with its reason. */
 export function runChecks(given: CheckGiven): Finding[] {
   const ofCode = CHECKS.flatMap((check) => {
     const citation = check.rule === null ? null : cite(check.rule, given.basis.edition);
-    const of = { check: check.id, title: check.title, citation };
+    const { id, title } = check;
     const waived = given.basis.waivedChecks[check.id];
     if (waived)
-      return [{ ...of, verdict: "not-applicable" as const, subject: "Jurisdiction", says: `set aside locally: ${waived.reason} (${waived.citation})` }];
-    return check.run(given).map((outcome) => ({ ...of, ...judgedLocally(outcome, given.basis.changedVerdicts[check.id]) }));
+      return [{ check: id, title, citation, verdict: "not-applicable" as const, subject: "Jurisdiction", says: `set aside locally: ${waived.reason} (${waived.citation})` }];
+    const changed = given.basis.changedVerdicts[id];
+    return check.run(given).map((outcome) => ofCheck(check, citation, judgedLocally(outcome, changed)));
   });
   return [...ofCode, ...localFindings(given)];
 }

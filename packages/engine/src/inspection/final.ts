@@ -1,7 +1,11 @@
-import { type Edition, everyEdition } from "../basis/edition.js";
+import type { Edition } from "../basis/edition.js";
+import { terminalWireRange } from "../checks/terminal-wire-range.js";
 import type { DesignedCircuit, DesignedFeeder } from "../designed.js";
+import { gfciDevice } from "../equipment/gfci-device.js";
 import { print } from "../quantity.js";
-import { type AnyRun, type LineWords, section } from "./line.js";
+import { compareSizes, printSize } from "../tables/size.js";
+import { equipmentLines } from "./equipment.js";
+import { type AnyRun, byRule, type LineWords, section } from "./line.js";
 
 const at = (edition: Edition) => (number: string) => section(number, edition);
 const spacesOf = (run: AnyRun): string => `${run.run.breaker.spaces.length > 1 ? "spaces" : "space"} ${run.run.breaker.spaces.join(" and ")}`;
@@ -13,17 +17,17 @@ export function finalLines(run: AnyRun, edition: Edition): readonly LineWords[] 
   const lines: LineWords[] = [
     {
       id: "breaker",
-      section: cite("240.4, 210.20"),
-      look: `${name}: breaker rating and poles`,
-      seen: `${run.rating} A, ${breaker.poles}-pole, ${spacesOf(run)}`,
-      how: "read the handle",
+      section: cite("240.4, 210.20, 110.9"),
+      look: `${name}: breaker`,
+      seen: `${run.rating} A, ${breaker.poles}-pole, ${spacesOf(run)}; ${interrupts(run)}`,
+      how: "read handle and label",
     },
     {
       id: "breaker-listed",
       section: cite("110.3(B)"),
       look: `${name}: breaker named on the panel's label`,
       seen: breaker.listed_for_panel === true ? "type listed for this panel" : "to be shown",
-      how: "panel label and breaker label side by side",
+      how: "both labels",
     },
     {
       id: "torque",
@@ -33,6 +37,7 @@ export function finalLines(run: AnyRun, edition: Edition): readonly LineWords[] 
       how: "record signed, tool named; a terminal tried with the tool",
     },
   ];
+  lines.push(...terminalLines(run, edition));
   if (breaker.poles === 2)
     lines.push({
       id: "opposite-legs",
@@ -61,8 +66,33 @@ export function finalLines(run: AnyRun, edition: Edition): readonly LineWords[] 
   return lines;
 }
 
+/** What the breaker interrupts against what is available. */
+function interrupts({ run, fault }: AnyRun): string {
+  const marked = run.breaker.interrupting_kA === undefined ? "kA to be read" : `${print(run.breaker.interrupting_kA)} kA marked`;
+  const available = fault?.atStart.lineToLine ?? null;
+  return `${marked}, ${available === null ? "available fault current to be asked" : `${print(available.value, 0)} A available`}`;
+}
+
+/** Where the wire is larger than the circuit needs: what terminals take. */
+function terminalLines(run: AnyRun, edition: Edition): readonly LineWords[] {
+  const ends = [run.segments[0], run.segments.at(-1)].flatMap((s) => (s === undefined ? [] : [s]));
+  if (!ends.some(({ conductor, requiredSize }) => requiredSize !== null && compareSizes(conductor.size, requiredSize) > 0)) return [];
+  return [
+    {
+      id: "terminal-range",
+      section: byRule(terminalWireRange, edition),
+      look: `${run.run.name}: terminals take a wire larger than the circuit needs`,
+      seen: `${[...new Set(ends.map(({ conductor }) => printSize(conductor.size)))].join(" and ")} within the range marked on breaker and outlet`,
+      how: "read the range; no strand trimmed",
+    },
+  ];
+}
+
+const DEVICE_PLACE = { receptacle: "the receptacle", "dead-front": "the dead-front device", disconnect: "the disconnect" } as const;
+
 /** What a circuit has at its outlet. */
-export function outletLines({ circuit, wires, neutral, volts }: DesignedCircuit, edition: Edition): readonly LineWords[] {
+export function outletLines(designed: DesignedCircuit, edition: Edition): readonly LineWords[] {
+  const { circuit, wires, neutral, volts } = designed;
   const cite = at(edition);
   const { name, serves } = circuit;
   const lines: LineWords[] = [];
@@ -98,65 +128,24 @@ export function outletLines({ circuit, wires, neutral, volts }: DesignedCircuit,
       seen: circuit.weather_resistant === true ? "WR on the face" : "WR on the face, where outdoors",
       how: "read the face",
     });
+  const device = gfciDevice(circuit);
+  if (device !== null && device !== "breaker")
+    lines.push({
+      id: "gfci-test",
+      section: cite("210.8"),
+      look: `${name}: ground-fault protection in ${DEVICE_PLACE[device]} trips by its button and resets, readily reached`,
+      seen: "dead at the outlet after TEST; what it protects wired to its LOAD terminals, the panel's wires to LINE",
+      how: "press TEST, read the outlet and those beyond it, reset",
+    });
   if (circuit.listed_rv_power_outlet)
     lines.push({
       id: "outlet-listed",
       section: cite("110.3(B)"),
       look: `${name}: assembly listed as a power outlet for vehicles`,
       seen: "label inside the door",
-      how: "open the door",
+      how: "open it",
     });
-  return [...lines, ...equipmentLines(circuit, edition)];
-}
-
-function equipmentLines(circuit: DesignedCircuit["circuit"], edition: Edition): readonly LineWords[] {
-  const cite = at(edition);
-  const { name, serves } = circuit;
-  if (serves === "ev-supply")
-    return [
-      {
-        id: "ev-connection",
-        section: cite("625.43, 625.44"),
-        look: `${name}: connected and disconnected as drawn`,
-        seen: `${circuit.connection === undefined || circuit.connection === "hard-wired" ? "hard-wired" : `${circuit.connection}, listed for vehicle charging where the 2026 edition is in force`}; disconnect where the edition asks one`,
-        how: "label of the equipment, marking on the receptacle",
-      },
-    ];
-  if (serves === "spa")
-    return [
-      {
-        id: "spa-disconnect",
-        section: section({ ...everyEdition("680.13"), "2017": "680.12" }, edition),
-        look: `${name}: disconnect in sight of the water and at least 5 ft from it`,
-        seen: "5 ft or more, or a barrier; readily reached",
-        how: "tape from the inside wall of the water",
-      },
-      {
-        id: "spa-bonding",
-        section: cite("680.26, 680.42(B)"),
-        look: `${name}: metal parts and the ground round it bonded together, or the exemption shown`,
-        seen: "8 AWG solid copper, or a listed self-contained unit with its rim 28 in up and its papers",
-        how: "follow the bare conductor before it is covered",
-      },
-    ];
-  if (serves === "generator-inlet")
-    return [
-      {
-        id: "generator-transfer",
-        section: cite("702.5"),
-        look: `${name}: generator and utility can never be on together`,
-        seen: "transfer switch or interlock listed for this panel; inlet blades dead while the house is on the utility",
-        how: "try both handles",
-      },
-      {
-        id: "generator-signs",
-        section: cite("702.7(A), 702.7(C)"),
-        look: `${name}: signs at the service and at the inlet`,
-        seen: "place and type of the source; at the inlet, bonded or floating neutral",
-        how: "read them",
-      },
-    ];
-  return [];
+  return [...lines, ...equipmentLines(designed, edition)];
 }
 
 /** What a feeder's far end has. */

@@ -1,5 +1,6 @@
 import { type Citation, cite, citeOther, type Standing } from "../basis/citation.js";
 import { type Edition, everyEdition, type PerEdition } from "../basis/edition.js";
+import type { Check } from "../checks/finding.js";
 import type { DesignedCircuit, DesignedFeeder, DesignedRun, DesignedSegment } from "../designed.js";
 
 /** The visits an inspector makes, in order. Nothing is covered or energized before its visit has passed. */
@@ -26,6 +27,9 @@ export type LineWords = Pick<InspectionLine, "id" | "look" | "seen" | "how"> & {
 export function section(number: string | PerEdition<string>, edition: Edition, standing: Standing = "memory"): Citation {
   return cite({ sections: typeof number === "string" ? everyEdition(number) : number, standing }, edition)!;
 }
+
+/** The section a check goes by, with how well it is known there; good work where the check rests on none. */
+export const byRule = ({ rule }: Check, edition: Edition): Citation => (rule === null ? GOOD_WORK : cite(rule, edition)) ?? GOOD_WORK;
 
 export const GOOD_WORK = citeOther("", "Good work", "practice");
 /** What the permit asks, not the electrical code. */

@@ -1,9 +1,13 @@
 import type { Edition } from "../basis/edition.js";
+import { electrodeConductor } from "../checks/electrode-conductor.js";
+import { managedLoad } from "../checks/managed-load.js";
+import { panelBus } from "../checks/panel-bus.js";
 import type { DesignedJob } from "../designed.js";
 import type { Panel } from "../job/schema.js";
 import { runsOf } from "../job/tree.js";
 import { print } from "../quantity.js";
-import { GOOD_WORK, type LineWords, PERMIT, section } from "./line.js";
+import { printSize, type Size } from "../tables/size.js";
+import { byRule, GOOD_WORK, type LineWords, PERMIT, section } from "./line.js";
 
 /** What is looked at in each panel that new work leaves. */
 export function panelLines(panel: Panel, edition: Edition): readonly LineWords[] {
@@ -24,6 +28,13 @@ export function panelLines(panel: Panel, edition: Edition): readonly LineWords[]
       look: `${panel.name}: working space clear`,
       seen: "30 in wide, 36 in deep, 6 ft 6 in high",
       how: "tape from the front of the panel",
+    },
+    {
+      id: "panel-rating",
+      section: byRule(panelBus, edition),
+      look: `${panel.name}: bus protected at its rating`,
+      seen: `bus ${print(panel.bus)} A, ${panel.main === undefined ? "no main of its own" : `main ${print(panel.main)} A`}`,
+      how: "read both",
     },
     {
       id: "panel-openings",
@@ -54,18 +65,45 @@ export function panelLines(panel: Panel, edition: Edition): readonly LineWords[]
 
 /** What ends the job. */
 export function closingLines(job: DesignedJob): readonly LineWords[] {
+  const { service } = job.job;
+  const managed: LineWords[] =
+    service.managed === undefined || job.service.managed === null
+      ? []
+      : [
+          {
+            id: "managed-setpoint",
+            section: byRule(managedLoad, job.edition),
+            look: "Energy management system as the load calculation counts on it",
+            seen: `listed; set to ${print(service.managed.setpoint)} A; only qualified persons can change it`,
+            how: "label, and the setpoint as it shows it",
+          },
+        ];
+  const electrode: LineWords[] =
+    service.electrode === undefined || job.serviceConductor?.electrode == null
+      ? []
+      : [
+          {
+            id: "service-electrode",
+            section: byRule(electrodeConductor, job.edition),
+            look: "Service: grounding electrode conductor",
+            seen: `${printSize(job.serviceConductor.electrode.value as Size)} ${service.electrode.material} or larger, to ${service.electrode.electrodes.join(", ").replaceAll("-", " ")}`,
+            how: "read its print, follow it to each electrode",
+          },
+        ];
   return [
+    ...electrode,
+    ...managed,
     {
       id: "test-record",
       section: GOOD_WORK,
-      look: "Acceptance readings of every outlet taken and in band, with nothing connected and then loaded",
+      look: "Acceptance readings of every outlet in band, idle and loaded",
       seen: "the test record, filled and signed",
-      how: "readings taken again before the inspector where asked",
+      how: "taken again before the inspector where asked",
     },
     {
       id: "on-site",
       section: PERMIT,
-      look: "Permit card, approved sheets and house number to be seen from the street; work as drawn and ready",
+      look: "Permit card, approved sheets and house number there; work as drawn and ready",
       seen: job.job.project.site,
       how: "sheets on site in their last revision",
     },

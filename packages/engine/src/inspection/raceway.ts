@@ -1,4 +1,7 @@
 import type { Edition } from "../basis/edition.js";
+import { entPlace } from "../checks/ent-place.js";
+import { fmcWet } from "../checks/fmc-wet.js";
+import { pvcExpansion } from "../checks/pvc-expansion.js";
 import type { DesignedSegment } from "../designed.js";
 import { decimal, print } from "../quantity.js";
 import { type SupportedMethod, supportSpacing } from "../sizing/supports.js";
@@ -6,7 +9,7 @@ import { isCable } from "../tables/cable.js";
 import { printSize } from "../tables/size.js";
 import { SUPPORT } from "../tables/support.js";
 import type { AnyTradeSize } from "../tables/trade-size.js";
-import { type AnyRun, type LineWords, nameOf, section } from "./line.js";
+import { type AnyRun, byRule, type LineWords, nameOf, section } from "./line.js";
 
 const BENDS: Readonly<Record<string, string>> = {
   EMT: "358.26",
@@ -66,8 +69,24 @@ export function stretchLines(run: AnyRun, stretch: DesignedSegment, edition: Edi
       id: "raceway-bends",
       section: at(BENDS[method] ?? "Chapter 3"),
       look: `${name}: bends between pull points, 360° at most`,
-      seen: `${stretch.bendTotal}° in this stretch`,
+      seen: `${stretch.bendTotal}° in this stretch${stretch.bendRadius === null ? "" : `; radius ${print(stretch.bendRadius.value)} in or more, none flattened`}`,
       how: "count the bends along it",
+    });
+  if (stretch.expansion?.needed === true)
+    lines.push({
+      id: "raceway-expansion",
+      section: byRule(pvcExpansion, edition),
+      look: `${name}: expansion fittings where PVC moves`,
+      seen: `${stretch.expansion.fittings.value} for ${print(stretch.expansion.change.value, 2)} in of movement, or bends that take it up`,
+      how: "fitting set for the day's temperature by the maker's chart",
+    });
+  if (method === "ENT" || method === "FMC")
+    lines.push({
+      id: "method-place",
+      section: byRule(method === "ENT" ? entPlace : fmcWet, edition),
+      look: `${name}: ${method} in a place it is made for`,
+      seen: method === "ENT" ? "out of the ground, the sun and harm, or marked for the sun" : "dry",
+      how: "look along it",
     });
   if (segment.place !== "buried") lines.push(...supportLines(name, stretch, edition));
   if (stretch.wet)

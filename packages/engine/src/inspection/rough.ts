@@ -1,8 +1,9 @@
 import type { Edition } from "../basis/edition.js";
+import { bendingSpace } from "../checks/bending-space.js";
 import { print } from "../quantity.js";
 import { isCable } from "../tables/cable.js";
 import { compareSizes, printSize } from "../tables/size.js";
-import { type AnyRun, type LineWords, section } from "./line.js";
+import { type AnyRun, byRule, type LineWords, section } from "./line.js";
 
 /** Boxes and passages of one run, seen before walls close. */
 export function roughLines(run: AnyRun, edition: Edition): readonly LineWords[] {
@@ -38,7 +39,7 @@ export function roughLines(run: AnyRun, edition: Edition): readonly LineWords[] 
   return [...lines, ...run.boxes.flatMap((box) => boxLines(run, box, edition))];
 }
 
-function boxLines(run: AnyRun, { box, required, byDimensions }: AnyRun["boxes"][number], edition: Edition): readonly LineWords[] {
+function boxLines(run: AnyRun, { box, required, byDimensions, bending }: AnyRun["boxes"][number], edition: Edition): readonly LineWords[] {
   const at = (number: string) => section(number, edition);
   const name = `${run.run.name}, ${box.name}`;
   const entering = run.segments.filter(({ segment }, i) => segment.name === box.after || run.segments[i - 1]?.segment.name === box.after);
@@ -74,6 +75,14 @@ function boxLines(run: AnyRun, { box, required, byDimensions }: AnyRun["boxes"][
       look: `${name}: box for a wet place, entered from below or by a hub listed for it`,
       seen: "marked for wet locations; no back or top entry without a listed hub",
       how: "read the label, look at the entries",
+    });
+  if (bending !== null)
+    lines.push({
+      id: "bending-space",
+      section: byRule(bendingSpace, edition),
+      look: `${name}: room to bend at the terminals`,
+      seen: `${print(bending.value)} in from each terminal to the wall it faces`,
+      how: "tape in the open box",
     });
   if (large.length > 0)
     lines.push({

@@ -27,6 +27,12 @@ export function crossFieldProblems(job: Job): readonly Problem[] {
   const sources = [service.fault_current_kA, service.fault?.utility, service.fault?.transformer].filter((source) => source !== undefined);
   if (sources.length > 1)
     say(["service", "fault"], "more than one source of fault current is given", "keep the utility's figure or its transformer, one of them");
+  const { least_kA, loop_ohms, utility } = service.fault ?? {};
+  if (least_kA !== undefined && loop_ohms !== undefined)
+    say(["service", "fault"], "the least fault current is given twice, by the utility and by the meter", "keep least_kA or loop_ohms, one of them");
+  const most = utility === undefined ? service.fault_current_kA : Math.max(utility.kA, utility.line_to_neutral_kA ?? utility.kA);
+  if (least_kA !== undefined && most !== undefined && least_kA > most)
+    say(["service", "fault", "least_kA"], `the least fault current, ${least_kA} kA, is more than the greatest, ${most} kA`, "read both again");
   const panels = panelsOf(job);
   if (panels.every(({ panel }) => panel.circuits.length + panel.feeders.length === 0))
     say(["service", "panel", "circuits"], "the job has no circuit and no feeder", "add one under circuits or feeders: it is the work this job describes");

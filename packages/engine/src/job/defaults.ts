@@ -29,6 +29,7 @@ const SAYS: Readonly<Record<string, (value: unknown) => string>> = {
   heating_or_cooling_added: yesNo("heating or cooling taken as added", "no heating or cooling taken as added"),
   confirmed_with_authority: yesNo("edition taken as confirmed with the authority", "edition not yet confirmed with the authority having jurisdiction"),
   circuits: () => "no new circuit leaves it",
+  gfci_device: () => "no ground-fault protection taken outside its breaker",
   existing: yesNo("stands already", "taken as new"),
   demand: (v) => (v === "sum" ? "every load behind it counted whole" : "its outlets counted as one RV site"),
   method: (v) => `voltage drop by the ${v} method`,
@@ -55,6 +56,7 @@ function idle(group: Readonly<Record<string, unknown>>, key: string): boolean {
   const cable = typeof group.method === "string" && isCable(group.method);
   return (
     PLAIN.includes(key) ||
+    (key === "gfci_device" && (isGroup(group.breaker) ? group.breaker.gfci === true : false)) ||
     (key === "feeders" && isEmpty(group[key])) ||
     (key === "circuits" && isEmpty(group[key]) && !isEmpty(group.feeders)) ||
     (cable && (key === "conductors" || key === "bends")) ||

@@ -1,4 +1,4 @@
-import { CONNECTION_CHOSEN } from "../equipment/circuit-needs.js";
+import { CONNECTION_CHOSEN, needsOf } from "../equipment/circuit-needs.js";
 import type { EquipmentKind } from "../equipment/equipment.js";
 import { NAMEPLATE_FIELDS, type Nameplate, type NameplateField } from "./nameplate.js";
 import type { Circuit } from "./schema.js";
@@ -145,7 +145,11 @@ export function equipmentProblems(circuit: Circuit): readonly FieldProblem[] {
             mend: "take it out; it tells of receptacle-15 and receptacle-20 circuits",
           },
         ];
-  return [...missing, ...strange, ...connection, ...several, ...voltageProblems(circuit)];
+  const slotless =
+    circuit.gfci_device === "receptacle" && serves !== "general" && needsOf(circuit).receptacle === null
+      ? [{ path: ["gfci_device"], what: `${serves} is wired in: there is no receptacle to hold the protection`, mend: "write dead-front or disconnect" }]
+      : [];
+  return [...missing, ...strange, ...connection, ...several, ...slotless, ...voltageProblems(circuit)];
 }
 
 /** A dwelling's 120 V circuits carry what their voltage allows; a receptacle must have the voltage of what plugs into it. */

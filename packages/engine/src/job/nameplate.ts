@@ -82,6 +82,10 @@ export const equipmentFields = {
   place: z.enum(PLACES).optional().describe("where the outlet is, for ground-fault protection; by the route and what is served when left out"),
   disconnect: z.enum(["in-sight", "lockable-breaker", "plug", "none"]).optional().describe("the equipment's disconnecting means"),
   weather_resistant: z.boolean().optional().describe("a 15 or 20 A receptacle outdoors is marked WR"),
+  gfci_device: z
+    .enum(["none", "receptacle", "dead-front", "disconnect"])
+    .default("none")
+    .describe("ground-fault protection that does not sit in the circuit's breaker: in the receptacle, a dead-front device, or the disconnect at the outlet"),
   afci: z.boolean().optional().describe("the breaker is an arc-fault one or a dual-function one"),
 };
 

@@ -1,5 +1,6 @@
-import * as z from "zod";
+import type * as z from "zod";
 import { jobSchema } from "./schema.js";
+import { fieldsAt, valueAt } from "./schema-fields.js";
 
 /** What is wrong at a path of the job, before it has a line. */
 export interface Problem {
@@ -38,13 +39,6 @@ export function problemsOf(issues: readonly z.core.$ZodIssue[], plain: unknown, 
 
 const unitOf = (origin: string) => (origin === "string" ? " characters" : origin === "array" ? " entries" : "");
 
-function valueAt(plain: unknown, path: Problem["path"]): unknown {
-  return path.reduce<unknown>(
-    (at, step) => (typeof at === "object" && at !== null && Object.hasOwn(at, step) ? (at as Record<string | number, unknown>)[step] : undefined),
-    plain,
-  );
-}
-
 function show(value: unknown): string {
   if (value === null) return "an empty value";
   if (Array.isArray(value)) return "a list";
@@ -81,20 +75,6 @@ function unknownKey(schema: z.ZodType, path: Problem["path"], key: string): Prob
   const near = known.map((field) => ({ field, steps: editDistance(key.toLowerCase(), field) })).sort((a, b) => a.steps - b.steps)[0];
   const mend = near && near.steps <= Math.max(2, Math.floor(key.length / 3)) ? `did you mean "${near.field}"?` : `the fields here are ${known.join(", ")}`;
   return { path: [...path, key], atKey: true, what: `"${key.slice(0, 60)}" is not a field here`, mend };
-}
-
-function bare(schema: unknown): unknown {
-  return schema instanceof z.ZodOptional || schema instanceof z.ZodDefault || schema instanceof z.ZodPrefault ? bare(schema.unwrap()) : schema;
-}
-
-function fieldsAt(whole: z.ZodType, path: Problem["path"]): readonly string[] {
-  const at = path.reduce<unknown>((schema, step) => {
-    const here = bare(schema);
-    return here instanceof z.ZodObject ? here.shape[step] : here instanceof z.ZodArray ? here.element : undefined;
-  }, whole);
-  const here = bare(at);
-  if (here instanceof z.ZodUnion) return [...new Set(here.options.flatMap((option) => (option instanceof z.ZodObject ? Object.keys(option.shape) : [])))];
-  return here instanceof z.ZodObject ? Object.keys(here.shape) : [];
 }
 
 /** Levenshtein distance; `a` is cut to 60 characters, so a hostile name costs nothing. */

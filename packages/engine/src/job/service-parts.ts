@@ -67,8 +67,15 @@ export const managed = z.strictObject({
   citation: text.describe("what shows it: listing, instructions, how the setpoint is guarded"),
 });
 
-/** What feeds a fault: the utility's figure, or its transformer and what runs from it to the service panel. */
+/** What feeds a fault: the utility's figure, or its transformer and what runs from it to the service panel; and the least it may be. */
 export const fault = z.strictObject({
+  least_kA: z
+    .number()
+    .min(0.05)
+    .max(200)
+    .optional()
+    .describe("least available to neutral at the service panel, as the utility says: what has to trip a breaker"),
+  loop_ohms: z.number().min(0.001).max(5).optional().describe("hot to neutral at the service panel, measured: by a loop meter, or volts lost by amperes drawn"),
   utility: z
     .strictObject({
       kA: z.number().min(0.1).max(200).describe("line to line, at the service panel"),

@@ -34,14 +34,18 @@ export function runPieces(run: DesignedCircuit | DesignedFeeder, edition: Editio
   ]);
 }
 
-function devicePieces({ circuit, run }: DesignedCircuit): readonly (Piece | null)[] {
+function devicePieces({ circuit, run, rating }: DesignedCircuit): readonly (Piece | null)[] {
   const device = run.boxes.some((box) => box.device);
   const rv = circuit.serves.startsWith("rv-");
   if (rv && circuit.listed_rv_power_outlet)
     return [each(`rv power outlet ${circuit.serves}`, `Listed RV power outlet, ${circuit.serves}`, 1, run.id, { note: "its enclosure may stand for the box" })];
   const cover = circuit.cover_plate;
+  const own = circuit.gfci_device;
+  const ground = own === "receptacle" ? " GFCI" : "";
   return [
-    device ? each(`receptacle ${circuit.serves}`, `Receptacle for ${circuit.serves}`, 1, run.id) : null,
+    device ? each(`receptacle ${circuit.serves}${ground}`, `Receptacle for ${circuit.serves}${ground}`, 1, run.id) : null,
+    own === "dead-front" ? each("dead-front GFCI", "Dead-front GFCI device", 1, run.id) : null,
+    own === "disconnect" ? each(`GFCI disconnect ${rating} A`, `GFCI breaker ${rating} A in its enclosure, for the disconnect at the outlet`, 1, run.id) : null,
     device && cover !== undefined && cover !== "none" ? each(`cover ${cover}`, `Cover, ${cover}`, 1, run.id) : null,
   ];
 }

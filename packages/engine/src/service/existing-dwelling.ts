@@ -102,7 +102,7 @@ export function existingDwellingLoad(given: { readonly id: string; readonly dwel
       .map((s) => print(s.value))
       .concat(tiered ? [print(tiered)] : [])
       .join(" + "),
-    [light.id, small.id, appliances.id],
+    [light.id, small.id, appliances.id, ...(tiered ? [climate.id] : [])],
   );
   const remainder = Decimal.max(0, sum.minus(FIRST_TIER));
   const tiers = step(
@@ -118,7 +118,7 @@ export function existingDwellingLoad(given: { readonly id: string; readonly dwel
     "Existing dwelling demand",
     decimal(tiers.value).plus(whole),
     whole ? `${print(tiers.value)} + ${print(whole)}` : print(tiers.value),
-    [tiers.id],
+    whole ? [tiers.id, climate.id] : [tiers.id],
   );
   return { total, steps: [light, small, appliances, climate, sumStep, tiers, total] };
 }

@@ -63,7 +63,7 @@ const driving = (volts: Numeric, path: FaultPath) => (path === "line-to-line" ? 
 export function faultAtSource(given: Omit<FaultGiven, "segments">): FaultLevel {
   const { id, path, edition } = given;
   const source = sourceImpedance({ id, source: given.source, volts: given.volts, through: path === "line-to-line" ? "lines" : "neutral" });
-  return level({ id, at: "the source", path, impedance: source.impedance, volts: driving(given.volts, path), steps: source.steps, edition });
+  return faultBehind({ id, at: "the source", path, impedance: source.impedance, volts: driving(given.volts, path), steps: source.steps, edition });
 }
 
 /**
@@ -77,8 +77,8 @@ export function faultBeyond(given: Omit<FaultGiven, "source"> & { readonly at: s
   const loop = loopImpedance({ id, label: `Conductors to ${at}, ${WORDS[path]}`, runs: runs.flatMap((run) => run ?? []), edition });
   if (!loop) return null;
   const impedance = series(before.impedance, loop.impedance);
-  const sums = (["r", "x"] as const).map((axis) => sumStep(id, `${at}, ${WORDS[path]}`, axis, before.impedance, loop.impedance, edition));
-  return level({ id, at, path, impedance, volts: driving(given.volts, path), steps: [loop.resistance, loop.reactance, ...sums], edition });
+  const sums = (["r", "x"] as const).map((axis) => sumStep(id, `${at}, ${WORDS[path]}`, axis, before, loop.impedance, edition));
+  return faultBehind({ id, at, path, impedance, volts: driving(given.volts, path), steps: [loop.resistance, loop.reactance, ...sums], edition });
 }
 
 /**
@@ -98,20 +98,21 @@ export function faultCurrents(given: FaultGiven): readonly FaultLevel[] | null {
   return levels;
 }
 
-function sumStep(id: string, to: string, axis: "r" | "x", before: Impedance, added: Impedance, edition: Edition): Worked {
+function sumStep(id: string, to: string, axis: "r" | "x", before: FaultLevel, added: Impedance, edition: Edition): Worked {
   const name = axis === "r" ? "resistance" : "reactance";
   return worked({
     id: `${id}.path-${name}`,
     label: `Path ${name} to ${to}`,
-    value: before[axis].plus(added[axis]).toSignificantDigits(20).toFixed(),
+    value: before.impedance[axis].plus(added[axis]).toSignificantDigits(20).toFixed(),
     unit: "ohm",
-    expression: `${print(before[axis], 8)} Ω + ${print(added[axis], 8)} Ω`,
-    inputs: [`${id}.${name}`],
+    expression: `${print(before.impedance[axis], 8)} Ω + ${print(added[axis], 8)} Ω`,
+    inputs: [before.total.inputs[axis === "r" ? 0 : 1]!, `${id}.${name}`],
     edition,
   });
 }
 
-function level(given: {
+/** A point of a chain whose impedance in the fault's path is known: what flows there, driven by `volts`. */
+export function faultBehind(given: {
   readonly id: string;
   readonly at: string;
   readonly path: FaultPath;

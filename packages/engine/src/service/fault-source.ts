@@ -13,8 +13,10 @@ export type FaultSource =
       readonly kVA: Numeric;
       readonly percentZ: Numeric;
       readonly xOverR?: Numeric;
-      /** Taken off the nameplate impedance for its making tolerance, per cent: 0 when not given. */
+      /** Taken off the nameplate impedance for its making tolerance, per cent: 0 when not given. Less than nothing is added to it. */
       readonly tolerancePercent?: Numeric;
+      /** Impedance ahead of it taken as this per cent of the transformer's own rating, where nobody gives the primary's fault current. */
+      readonly primaryPercent?: Numeric;
       readonly primary?: { readonly amperes: Numeric; readonly volts: Numeric; readonly xOverR?: Numeric };
     }
   | { readonly kind: "utility"; readonly amperes: Numeric; readonly lineToNeutralAmperes?: Numeric; readonly xOverR?: Numeric };
@@ -59,7 +61,7 @@ export function sourceImpedance(given: {
       ? transformer(id, source, volts)
       : utility(id, stated ?? source.amperes, stated === undefined ? decimal(volts) : decimal(volts).div(2));
   const own: Part = { ohms: whole, xOverR: source.xOverR ?? PRACTICE_X_OVER_R, given: source.xOverR !== undefined, in: factors.own };
-  const ahead = source.kind === "transformer" && source.primary ? [primary(id, source.primary, volts, factors.ahead)] : [];
+  const ahead = source.kind === "transformer" ? aheadOf(id, source, volts, factors.ahead) : [];
   const parts = [own, ...ahead];
   const citations = [...(parts.some((part) => !part.given) ? [X_OVER_R_CITE] : []), ...(factors === HALF ? [HALF_CITE] : [])];
   const axis = (name: "r" | "x"): Worked =>
@@ -113,6 +115,22 @@ function utility(id: string, amperes: Numeric, volts: Decimal): Worked {
     expression: `${print(volts)} V / ${print(amperes)} A`,
     citations: [citeOther("Utility", "available fault current as stated", "practice")],
   });
+}
+
+type Transformer = Extract<FaultSource, { kind: "transformer" }>;
+
+function aheadOf(id: string, source: Transformer, volts: Numeric, factor: Part["in"]): readonly Part[] {
+  if (source.primary) return [primary(id, source.primary, volts, factor)];
+  if (source.primaryPercent === undefined) return [];
+  const ohms = worked({
+    id: `${id}.primary`,
+    label: "Impedance ahead of the transformer, taken",
+    value: decimal(volts).pow(2).div(decimal(source.kVA).times(1000)).times(source.primaryPercent).div(100).toSignificantDigits(20).toFixed(),
+    unit: "ohm",
+    expression: `${print(volts)} V × ${print(volts)} V / (${print(source.kVA, 4)} × 1,000 VA) × ${print(source.primaryPercent, 4)} / 100`,
+    citations: [citeOther("Primary", `taken as ${print(source.primaryPercent, 4)} % at the transformer's rating where nobody gives it`, "practice")],
+  });
+  return [{ ohms, xOverR: PRACTICE_X_OVER_R, given: false, in: factor }];
 }
 
 /** The high side seen from the secondary: by the square of the turns. */

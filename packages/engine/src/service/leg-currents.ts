@@ -3,7 +3,7 @@ import { decimal, print } from "../quantity.js";
 import type { Worked } from "../worked.js";
 import { loadLine, loadRule } from "./load-line.js";
 
-const RULE = loadRule(article220("61(A)"), "published");
+const UNBALANCE = loadRule(article220("61(A)"), "published");
 const MOTOR = loadRule(everyEdition("430.24"), "published");
 const WIRES = ["L1", "neutral", "L2"] as const;
 export type Wire = (typeof WIRES)[number];
@@ -45,7 +45,7 @@ export function legCurrents(given: {
       unit: "A",
       expression: [`${print(given.base[wire])} A`, ...rows.map((row) => `${print(row.amperes[wire])} A (${row.name})`), `${print(motor.value)} A`].join(" + "),
       inputs: [motor],
-      rules: [RULE],
+      rules: wire === "neutral" ? [UNBALANCE] : [],
       edition: given.edition,
     });
     return { motor, total };

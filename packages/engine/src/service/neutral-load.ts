@@ -1,5 +1,6 @@
 import { article220, type Edition } from "../basis/edition.js";
 import { Decimal, decimal, type Numeric, print } from "../quantity.js";
+import type { Worked } from "../worked.js";
 import { type LoadSum, loadLine, loadRule } from "./load-line.js";
 
 const UNBALANCE = loadRule(article220("61(A)"), "published");
@@ -54,12 +55,12 @@ export function neutralLoad(given: { readonly id: string; readonly load: Neutral
     inputs: [sum],
     edition,
   });
-  const further = neutralOver200({ id: `${id}.total`, amperes: amperes.value, edition });
+  const further = neutralOver200({ id: `${id}.total`, amperes: amperes.value, from: [amperes], edition });
   return { total: further, steps: [...parts, sum, amperes, further] };
 }
 
 /** A neutral current in amperes with the further factor: 200 A whole, 70 % of the rest. 220.61(B)(2). */
-export function neutralOver200(given: { readonly id: string; readonly amperes: Numeric; readonly edition: Edition }) {
+export function neutralOver200(given: { readonly id: string; readonly amperes: Numeric; readonly from?: readonly Worked[]; readonly edition: Edition }) {
   const amperes = decimal(given.amperes);
   const first = Decimal.min(FULL_AMPERES, amperes);
   const rest = amperes.minus(first);
@@ -69,6 +70,7 @@ export function neutralOver200(given: { readonly id: string; readonly amperes: N
     value: first.plus(rest.times("0.7")),
     unit: "A",
     expression: rest.isZero() ? `${print(first)} A` : `${print(first)} A + ${print(rest)} A × 0.70`,
+    inputs: given.from ?? [],
     rules: [rest.isZero() ? UNBALANCE : OVER_200],
     edition: given.edition,
   });

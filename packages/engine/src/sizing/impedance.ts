@@ -59,6 +59,10 @@ export function runImpedance(run: ConductorRun, edition: Edition): RunImpedance 
   };
 }
 
+/** The way back is often the way there: one reading serves both. */
+const alike = (a: ConductorRun, b: ConductorRun): boolean =>
+  a.size === b.size && a.material === b.material && a.conduit === b.conduit && a.feet === b.feet && a.celsius === b.celsius && a.parallel === b.parallel;
+
 /** Resistance and reactance of conductors in series, each a worked value in ohms; null when Table 9 lacks one of them. */
 export function loopImpedance(given: {
   readonly id: string;
@@ -66,7 +70,12 @@ export function loopImpedance(given: {
   readonly runs: readonly ConductorRun[];
   readonly edition: Edition;
 }): { readonly resistance: Worked; readonly reactance: Worked; readonly impedance: Impedance } | null {
-  const parts = given.runs.flatMap((run) => runImpedance(run, given.edition) ?? []);
+  const parts: RunImpedance[] = [];
+  for (const [i, run] of given.runs.entries()) {
+    const before = given.runs[i - 1];
+    const part = before !== undefined && alike(run, before) && parts.length === i ? parts[i - 1]! : runImpedance(run, given.edition);
+    if (part !== null) parts.push(part);
+  }
   if (parts.length < given.runs.length) return null;
   const impedance = series(...parts);
   const part = (axis: "r" | "x", name: string): Worked =>

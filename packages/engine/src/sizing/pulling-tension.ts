@@ -41,10 +41,8 @@ export function pullingTension(given: {
   const sidewalls: Worked[] = [];
   let tension = decimal(given.startLbf ?? 0);
   for (const [i, part] of given.parts.entries()) {
-    const step =
-      part.kind === "straight"
-        ? straight(`${given.id}.${i + 1}`, part, tension, drag, decimal(given.weight))
-        : bend(`${given.id}.${i + 1}`, part, tension, drag);
+    const at = { id: `${given.id}.${i + 1}`, before: tension, inputs: steps.slice(-1).map((step) => step.id), drag };
+    const step = part.kind === "straight" ? straight(at, part, decimal(given.weight)) : bend(at, part);
     steps.push(step);
     tension = decimal(step.value);
     if (part.kind === "bend") sidewalls.push(sidewall(`${given.id}.${i + 1}.sidewall`, step, part.radiusIn));
@@ -52,7 +50,15 @@ export function pullingTension(given: {
   return { steps, sidewalls, end: steps.at(-1)! };
 }
 
-function straight(id: string, part: Extract<PullPart, { kind: "straight" }>, before: Decimal, drag: Decimal, weight: Decimal): Worked {
+/** Where a part begins: the tension there (lbf), the line that gave it, and friction with what presses. */
+interface At {
+  readonly id: string;
+  readonly before: Decimal;
+  readonly inputs: readonly string[];
+  readonly drag: Decimal;
+}
+
+function straight({ id, before, inputs, drag }: At, part: Extract<PullPart, { kind: "straight" }>, weight: Decimal): Worked {
   const rise = decimal(part.riseFt ?? 0);
   const level = decimal(part.feet).pow(2).minus(rise.pow(2));
   if (level.isNegative()) throw new RangeError("a stretch cannot climb more than its length");
@@ -66,13 +72,14 @@ function straight(id: string, part: Extract<PullPart, { kind: "straight" }>, bef
     value: after.toSignificantDigits(8).toFixed(),
     unit: "lbf",
     expression: `max(0, ${print(before)} lbf + ${print(weight, 4)} × ${print(run)} ft × ${print(drag, 4)}${climb})`,
+    inputs,
     citations: rise.isZero() ? [STRAIGHT] : [STRAIGHT, RISE],
   });
 }
 
 const PI = Decimal.acos(-1);
 
-function bend(id: string, part: Extract<PullPart, { kind: "bend" }>, before: Decimal, drag: Decimal): Worked {
+function bend({ id, before, inputs, drag }: At, part: Extract<PullPart, { kind: "bend" }>): Worked {
   const radians = decimal(part.degrees).times(PI).div(180);
   return worked({
     id,
@@ -80,6 +87,7 @@ function bend(id: string, part: Extract<PullPart, { kind: "bend" }>, before: Dec
     value: multiplied(before, drag.times(radians)),
     unit: "lbf",
     expression: `${print(before)} lbf × 2.71828 ^ (${print(drag, 4)} × ${print(radians, 4)})`,
+    inputs,
     citations: [BEND],
   });
 }
