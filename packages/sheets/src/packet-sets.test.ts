@@ -3,7 +3,7 @@ import { design, type Job, materialsList, orderOfWork, readJob, readPriceBook } 
 import { describe, expect, it } from "vitest";
 import type { Block } from "./compose/packet.js";
 import { SHEET_TITLES } from "./compose/sheet-titles.js";
-import { basisFrom, composePacket, flattenOverlay, type Overlay, PACKET_SETS, type PacketSet } from "./index.js";
+import { basisFrom, composePacket, flattenOverlay, type Overlay, PACKET_SETS, type PacketSet, renderHtml } from "./index.js";
 
 const fixture = (path: string) => readFileSync(new URL(`../../../fixtures/${path}`, import.meta.url), "utf8");
 function jobOf(name: string): Job {
@@ -66,11 +66,15 @@ describe("three sets", () => {
 });
 
 describe("the intake decides what is handed in", () => {
-  it("over the counter: one-line, load and schedules, the rest told as available", () => {
+  it("over the counter: what is asked in its order, then schedules; the rest told as available, and in whose set", () => {
     const packet = packetOf("submittal", overlayOf("quillback-county"));
-    expect(titles(packet)).toEqual(["Cover", "Cautions, assumptions and statements", "One-line diagram", "Load calculation", "Schedules"]);
-    const said = blocksOf(packet, "Cover").find((b) => b.kind === "paragraph" && b.text.startsWith("Available on request"));
-    expect(said?.kind === "paragraph" && said.text).toMatch(/Site plan.*Circuit calculations.*Panel: .*Jurisdiction notes.*Fees and inspections.*Findings/);
+    expect(titles(packet)).toEqual(["Cover", "Cautions, assumptions and statements", "Load calculation", "One-line diagram", "Schedules"]);
+    const said = blocksOf(packet, "Cover").find((b) => b.kind === "paragraph" && b.text.startsWith("Not asked for here"));
+    expect(said?.kind === "paragraph" && said.text).toMatch(
+      /in the field set Site plan.*Circuit calculations.*Panel: .*Findings; in the owner's set Jurisdiction notes.*Fees and inspections/,
+    );
+    for (const title of ["Site plan", "Circuit calculations", "Findings"])
+      expect(titles(packetOf("field", overlayOf("quillback-county"))).join("; ")).toContain(title);
     expect(titles(packetOf("owner", overlayOf("quillback-county")))).toEqual(expect.arrayContaining(["Jurisdiction notes", "Fees and inspections"]));
   });
   it("an affidavit and a schematic: with the card", () =>
@@ -89,8 +93,77 @@ describe("the intake decides what is handed in", () => {
   it("small plan set and no overlay: everything, nothing left out", () => {
     for (const overlay of [null, overlayOf("saltmarsh-point")]) {
       expect(titles(packetOf("submittal", overlay))).toEqual(expect.arrayContaining(["Site plan", "Schedules", "Findings"]));
-      expect(JSON.stringify(packetOf("submittal", overlay))).not.toContain("Available on request");
+      expect(JSON.stringify(packetOf("submittal", overlay))).not.toContain("available on request");
     }
+  });
+  describe("its list", () => {
+    const of = (change: object): Overlay => ({ ...overlayOf("saltmarsh-point"), intake: { ...overlayOf("saltmarsh-point").intake!, ...change } });
+    const asks = (...sheets: string[]) => sheets.map((sheet) => ({ asks: "x", sheet }));
+    it("puts the sheets it names first, in its order, once each", () =>
+      expect(titles(packetOf("submittal", of({ sheets: asks("Schedules", "One-line", "Schedules", "Site plan") }))).slice(2, 6)).toEqual([
+        "Schedules",
+        "One-line diagram",
+        "Site plan",
+        "Trench and raceway sections",
+      ]));
+    it("is the submittal alone where nothing else is wanted; no sheet is lost by it", () => {
+      const overlay = of({ nothing_else: true, sheets: [...asks("Panel:", "Load calculation"), { asks: "Cut sheets" }] });
+      expect(titles(packetOf("submittal", overlay))).toEqual(["Cover", "Cautions, assumptions and statements", "Panel: House panel", "Load calculation"]);
+      const every = (overlay: Overlay | null) => new Set(PACKET_SETS.flatMap((set) => titles(packetOf(set, overlay))));
+      expect(every(overlay)).toEqual(every(of({})));
+    });
+    it("that names no sheet where nothing else is wanted is an issue", () => {
+      const [issue] = basisFrom(of({ nothing_else: true, sheets: [{ asks: "Cut sheets" }] }), "2023").issues;
+      expect(issue?.path).toBe("intake.nothing_else");
+    });
+  });
+  describe("its stamp area", () => {
+    const of = (stamp: object | undefined): Overlay => {
+      const overlay = overlayOf("saltmarsh-point");
+      return {
+        ...overlay,
+        intake: { ...overlay.intake!, stamp_area: stamp === undefined ? undefined : { width_in: 4, height_in: 2.5, where: "top right", ...stamp } },
+      };
+    };
+    const kept = (stamp: object | undefined, paper: "letter" | "tabloid" = "letter") => {
+      const overlay = of(stamp);
+      const edition = overlay.edition ?? "2023";
+      const packet = composePacket({ design: design({ job: jobOf("rv-50-carport"), basis: basisFrom(overlay, edition) }), overlay, date: "2026-11-25", paper });
+      return {
+        packet,
+        html: renderHtml({ packet, fonts: { family: "x", faces: [] } }),
+        on: packet.sheets.flatMap(({ title, stamp }) => (stamp ? [title] : [])),
+      };
+    };
+    const STAMP = /<div class="stamp" style="width: ([\d.]+)in; height: ([\d.]+)in">/g;
+    it("is left blank in its size on site plan and one-line, and on no other sheet", () => {
+      const { html, on } = kept({});
+      expect(on).toEqual(["Site plan", "One-line diagram"]);
+      expect([...html.matchAll(STAMP)].map(([, w, h]) => [w, h])).toEqual(Array(2).fill(["4", "2.5"]));
+    });
+    it("is on the sheets it names", () => expect(kept({ sheets: ["Cover", "Load"] }).on).toEqual(["Cover", "Load calculation"]));
+    it("stands beside the drawing on large paper", () => expect([...kept({}, "tabloid").html.matchAll(STAMP)]).toHaveLength(2));
+    it("above a drawing that leaves the room for it, else after it: the site plan keeps its scale", () => {
+      const at = (title: string) => kept({}).packet.sheets.find((sheet) => sheet.title === title)!;
+      const heightOf = (title: string) => {
+        const [block] = at(title).blocks;
+        return block?.kind === "drawing" ? Number(/height="([\d.]+)pt"/.exec(block.svg)![1]) : Number.NaN;
+      };
+      const scaleOf = (packet: ReturnType<typeof packetOf>) => /Scale 1 in = \d+ ft/.exec(JSON.stringify(blocksOf(packet, "Site plan")))?.[0];
+      // 572 pt of room, less 2.5 in, and 42 pt that the page has to spare.
+      const under = 572 - 2.5 * 72 + 42;
+      for (const title of ["Site plan", "One-line diagram"]) expect(at(title).stamp?.at).toBe(heightOf(title) <= under ? "first" : "last");
+      expect(at("One-line diagram").stamp?.at).toBe("first");
+      expect(scaleOf(kept({ height_in: 4 }).packet)).toBe(scaleOf(packetOf("submittal")));
+      expect(scaleOf(packetOf("submittal"))).toBeDefined();
+    });
+    it("larger than a page holds is not kept, and the jurisdiction's sheet says so", () => {
+      const { on, html, packet } = kept({ width_in: 9 });
+      expect([on, html.match(STAMP)]).toEqual([[], null]);
+      expect(JSON.stringify(packet)).toContain("NOT kept: larger than a page of this set holds");
+    });
+    it("on a sheet there is none of is an issue", () =>
+      expect(basisFrom(of({ sheets: ["One line diagram"] }), "2023").issues[0]?.path).toBe("intake.stamp_area.sheets.0"));
   });
   it.each([
     ["intake.sheets.0.sheet", "Load calcualtion"],

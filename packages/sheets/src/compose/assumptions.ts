@@ -3,8 +3,8 @@ import { type Block, heading, paragraph } from "./packet.js";
 
 const PRACTICE = printCitation({ document: "", section: "", edition: null, standing: "practice" } satisfies Citation);
 
-/** More than these are set in one paragraph, so that the signatures stay on their page. */
-const MOST_LINES = 10;
+/** More than these are set in two columns, so that the signatures stay on their page. */
+const MOST_LINES = 8;
 
 /** What was assumed, the same thing assumed at several places said once. */
 export function assumptionsPart(assumptions: Design["assumptions"]): Block[] {

@@ -21,6 +21,7 @@ import { directorySheets, schedulesSheet } from "./schedules.js";
 import { plotBlocks, sectionsSheet } from "./sections.js";
 import { SHEETS, type SheetName } from "./sheet-titles.js";
 import { sitePlanSheet } from "./site.js";
+import { keepsStamp, roomUnder, stamped } from "./stamp.js";
 import { troubleSheet } from "./trouble.js";
 import { useLimitsSheet } from "./use-limits.js";
 import { workSheet } from "./work.js";
@@ -55,8 +56,8 @@ const APPLICANTS: readonly SheetName[] = ["jurisdiction", "fees"];
 export function composePacket({ design, overlay, date, targets, set = "submittal", prices, paper = "letter" }: PacketParts): Packet {
   const basis = basisFrom(overlay, design.edition, targets);
   const ready = design.ready && basis.issues.length === 0;
-  const computed = computedSheets({ design, overlay, date, prices: prices ?? null, set, room: PAPER_SIZES[paper].room });
-  const jurisdictionFor = (where: (title: string) => string | null) => jurisdictionSheet({ overlay, basis, design, date, where });
+  const computed = computedSheets({ design, overlay, date, prices: prices ?? null, set, paper });
+  const jurisdictionFor = (where: (title: string) => string | null) => jurisdictionSheet({ overlay, basis, design, date, paper, where });
   // The jurisdiction sheet names the sheets that answer what is asked, so it is made when they are known.
   const unplaced = jurisdictionFor(() => null);
   const offered = inOrder(
@@ -74,7 +75,11 @@ export function composePacket({ design, overlay, date, targets, set = "submittal
   const after = sets[set].map(({ name, draft }): Draft => {
     const made = (name === "jurisdiction" ? jurisdictionFor(where) : null) ?? draft;
     const layout = PAPER_SIZES[paper].large === null ? undefined : LAYOUTS[name];
-    return { ...made, blocks: [...made.blocks, ...sheetNotes(overlay, made.title)], ...(layout === undefined ? {} : { layout }) };
+    return stamped(
+      { ...made, blocks: [...made.blocks, ...sheetNotes(overlay, made.title)], ...(layout === undefined ? {} : { layout }) },
+      overlay?.intake,
+      paper,
+    );
   });
   const before: Draft[] = ready ? [] : [refusalSheet(design, basis.issues)];
   const id = (index: number) => `${SET_LETTERS[set]}-${index + 1}`;
@@ -85,7 +90,7 @@ export function composePacket({ design, overlay, date, targets, set = "submittal
     field: () => shortCover(given, "For the work and for whoever inspects it: keep it on site until the final has passed.", true),
     owner: () => shortCover(given, "For the owner: what to do and buy in which order, and how the finished work is used. Keep it with the house.", false),
   };
-  const drafts = [...before, COVERS[set](), ...after];
+  const drafts = [...before, stamped(COVERS[set](), overlay?.intake, paper), ...after];
   const { project } = design.job;
   return {
     title: project.title,
@@ -110,12 +115,27 @@ export function composePacket({ design, overlay, date, targets, set = "submittal
 const inOrder = (sheets: readonly Named[], order: readonly SheetName[]): readonly Named[] =>
   order.flatMap((name) => sheets.filter((sheet) => sheet.name === name));
 
-/** Which sheets go into which set, and the titles of what the intake leaves out of the submittal. */
+/** Which sheets go into which set, and what the intake leaves out of the submittal: the inspector has it on site, or the owner. */
 function splitInSets(offered: readonly Named[], overlay: Overlay | null): Readonly<Record<PacketSet, readonly Named[]>> & { readonly left: readonly string[] } {
   const of = (names: readonly SheetName[]) => offered.filter(({ name }) => names.includes(name));
   const { taken, left } = takenBy(overlay?.intake, offered, SETS.submittal);
-  const applicants = left.filter(({ name }) => APPLICANTS.includes(name));
-  return { submittal: taken, field: of(SETS.field), owner: [...of(SETS.owner), ...applicants], left: left.map(({ draft }) => draft.title) };
+  const isApplicants = ({ name }: Named) => APPLICANTS.includes(name);
+  const [applicants, inspectors] = [left.filter(isApplicants), left.filter((one) => !isApplicants(one))];
+  const told = (found: readonly Named[], name: PacketSet) =>
+    found.length === 0 ? [] : [`in the ${SET_NAMES[name].toLowerCase()} ${found.map(({ draft }) => draft.title).join(", ")}`];
+  return {
+    submittal: taken,
+    field: [...of(SETS.field), ...inspectors],
+    owner: [...of(SETS.owner), ...applicants],
+    left: [...told(inspectors, "field"), ...told(applicants, "owner")],
+  };
+}
+
+/** The one-line, under the stamp where it takes no more sheets for it. */
+function oneLineUnder(design: Design, room: DrawingRoom, under: DrawingRoom | null): readonly string[] {
+  const whole = drawOneLine(design, room);
+  const less = under === null ? whole : drawOneLine(design, under);
+  return less.length === whole.length ? less : whole;
 }
 
 /** Every sheet that comes from the design, of whatever set. */
@@ -125,9 +145,10 @@ function computedSheets(given: {
   readonly date: string;
   readonly prices: PriceBook | null;
   readonly set: PacketSet;
-  readonly room: DrawingRoom;
+  readonly paper: Paper;
 }): readonly Named[] {
-  const { design, overlay, date, prices, room } = given;
+  const { design, overlay, date, prices, paper } = given;
+  const { room } = PAPER_SIZES[paper];
   // Worked by simulation and slow: in another set only their titles are asked for.
   const whole = (name: SheetName, there: boolean, make: () => Draft | null): readonly [SheetName, Draft | null] => [
     name,
@@ -135,10 +156,12 @@ function computedSheets(given: {
   ];
   const read = design.circuits.some(fedByHouse);
   const plots = plotBlocks(design);
-  const drawings = drawOneLine(design, room);
+  const stamp = overlay?.intake?.stamp_area;
+  const under = (title: string) => (stamp !== undefined && keepsStamp(stamp, title) ? roomUnder(stamp, paper) : null);
+  const drawings = oneLineUnder(design, room, under(SHEETS.oneLine));
   const made: readonly (readonly [SheetName, Draft | null])[] = [
     ["statements", statementsSheet(design, overlay)],
-    ["site", sitePlanSheet(design, room)],
+    ["site", sitePlanSheet(design, room, under(SHEETS.site))],
     ...drawings.map((svg, i): readonly [SheetName, Draft] => [
       "oneLine",
       { title: drawings.length === 1 ? SHEETS.oneLine : `${SHEETS.oneLine}, part ${i + 1}`, blocks: [drawing(svg, room)] },

@@ -48,7 +48,7 @@ export interface CoverGiven {
   /** Of the whole set, in order. */
   readonly titles: readonly { readonly id: string; readonly title: string }[];
   readonly overlayCautions: readonly string[];
-  /** Titles of sheets that were made and are not in this set. */
+  /** Which sheets were made and are not handed in, set by set. */
   readonly left: readonly string[];
 }
 
@@ -107,7 +107,7 @@ export function coverSheet({ design, overlay, ready, titles, overlayCautions, le
       serviceSummary(design),
       ...onSite(design),
       { kind: "sheetIndex", caption: "Sheet index", entries: titles },
-      ...(left.length === 0 ? [] : [paragraph(`Available on request: ${left.join(", ")}.`)]),
+      ...(left.length === 0 ? [] : [paragraph(`Not asked for here, available on request: ${left.join("; ")}.`)]),
     ],
   };
 }

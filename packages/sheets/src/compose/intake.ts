@@ -12,15 +12,20 @@ const TAKEN: Readonly<Record<Mode, readonly SheetName[] | null>> = {
 };
 const ALWAYS: readonly SheetName[] = ["refusal", "cover", "statements"];
 
-/** The sheets of a submittal as the intake takes them, and those it leaves out. `offered` holds every sheet of the job, in order. */
+/**
+ * The sheets of a submittal and those it leaves out: the cover and what is to be signed, then the sheets that the intake's list names
+ * in the list's order, then what this way of handing in takes besides, unless the list alone is wanted. `offered` holds every sheet
+ * of the job, in order.
+ */
 export function takenBy(
   intake: Overlay["intake"],
   offered: readonly Named[],
   whole: readonly SheetName[],
 ): { readonly taken: readonly Named[]; readonly left: readonly Named[] } {
   const mode = intake === undefined ? null : TAKEN[intake.mode];
-  const asked = (intake?.sheets ?? []).flatMap(({ sheet }) => sheet ?? []);
-  const names = new Set<SheetName>([...ALWAYS, ...(mode ?? whole)]);
-  const isTaken = ({ name, draft }: Named) => names.has(name) || asked.some((title) => draft.title.startsWith(title));
-  return { taken: offered.filter(isTaken), left: offered.filter((one) => whole.includes(one.name) && !isTaken(one)) };
+  const signed = offered.filter(({ name }) => ALWAYS.includes(name));
+  const listed = (intake?.sheets ?? []).flatMap(({ sheet }) => (sheet === undefined ? [] : offered.filter(({ draft }) => draft.title.startsWith(sheet))));
+  const besides = intake?.nothing_else === true ? [] : offered.filter(({ name }) => (mode ?? whole).includes(name));
+  const taken = [...new Set([...signed, ...listed, ...besides])];
+  return { taken, left: offered.filter((one) => whole.includes(one.name) && !taken.includes(one)) };
 }

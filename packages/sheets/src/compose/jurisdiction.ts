@@ -4,7 +4,9 @@ import { amendmentWords } from "../overlay/amendment-words.js";
 import type { AmendedBasis } from "../overlay/apply.js";
 import type { Overlay } from "../overlay/schema.js";
 import { type Block, type Draft, paragraph, table, withWidths } from "./packet.js";
+import type { Paper } from "./paper.js";
 import { SHEETS } from "./sheet-titles.js";
+import { keptWords } from "./stamp.js";
 import { plainId } from "./worked-lines.js";
 
 const MODES: Readonly<Record<NonNullable<Overlay["intake"]>["mode"], string>> = {
@@ -28,9 +30,10 @@ export function jurisdictionSheet(given: {
   readonly basis: AmendedBasis;
   readonly design: Design;
   readonly date: string;
+  readonly paper: Paper;
   readonly where: (title: string) => string | null;
 }): Draft | null {
-  const { overlay, basis, design, date, where } = given;
+  const { overlay, basis, design, date, paper, where } = given;
   if (overlay === null) return null;
   const { adoption } = overlay;
   return {
@@ -45,7 +48,7 @@ export function jurisdictionSheet(given: {
               `NFPA 70-${design.edition} is in force from ${adoption.from}; the day of ${plainId(adoption.governs)} decides (${adoption.citation}).${adoption.says === undefined ? "" : ` ${adoption.says}`}`,
             ),
           ]),
-      ...application(overlay, where),
+      ...application(overlay, paper, where),
       ...persons(overlay),
       ...rows("Notes", ["Concerns", "Note", "Source"], [18, 52, 30], notes(overlay, design)),
       ...amendments(overlay, basis),
@@ -61,7 +64,7 @@ export function jurisdictionSheet(given: {
   };
 }
 
-function application({ intake }: Overlay, where: (title: string) => string | null): readonly Block[] {
+function application({ intake }: Overlay, paper: Paper, where: (title: string) => string | null): readonly Block[] {
   if (intake === undefined) return [];
   const { stamp_area: stamp } = intake;
   const copies = intake.copies === 0 ? "none on paper" : `${intake.copies} on paper`;
@@ -75,7 +78,9 @@ function application({ intake }: Overlay, where: (title: string) => string | nul
         ["Sheet size", SIZES[intake.sheet_size]],
         ["Copies", copies],
         ...(intake.title_block.length === 0 ? [] : [["On every sheet", intake.title_block.join(", ")]]),
-        ...(stamp === undefined ? [] : [["Kept clear for the stamp", `${stamp.width_in} in wide, ${stamp.height_in} in high, ${stamp.where}`]]),
+        ...(stamp === undefined
+          ? []
+          : [["Kept clear for the stamp", `${stamp.width_in} in wide, ${stamp.height_in} in high, ${stamp.where}; ${keptWords(stamp, paper)}`]]),
         ...(intake.file_rules === undefined ? [] : [["Files", intake.file_rules]]),
       ],
     ),

@@ -1,4 +1,4 @@
-import { type Design, type DesignedCircuit, type DesignedFeeder, feedersTo, print } from "@branchwork/engine";
+import { type Design, type DesignedCircuit, type DesignedFeeder, feedersTo, gfciDevice, print } from "@branchwork/engine";
 import { LINE_HEIGHT, wrap } from "../drawing/lettering.js";
 import { box, fitted, line, type Mark, type Drawing as MarkedDrawing, text } from "../drawing/marks.js";
 import { svgOfDrawing } from "../drawing/marks-svg.js";
@@ -62,7 +62,8 @@ function directoryLabels(design: Design): readonly Label[] {
 function disconnectLabel(design: Design, { feeder, rating, panel }: DesignedFeeder): Label {
   return label("Disconnect label", `on the disconnect of ${feeder.panel.name}`, [
     `DISCONNECT: ${feeder.panel.name}`,
-    `fed from ${panelName(design, panel)}, ${feeder.breaker.spaces.join(" and ")}`,
+    `fed from ${panelName(design, panel)}`,
+    spacesOf(feeder.breaker.spaces),
     `${rating} A, 120/240 V`,
     ...(feeder.panel.main === undefined ? [] : [`main here ${print(feeder.panel.main)} A`]),
   ]);
@@ -71,6 +72,7 @@ function disconnectLabel(design: Design, { feeder, rating, panel }: DesignedFeed
 function outletLabel(design: Design, c: DesignedCircuit): Label {
   const { circuit, volts, rating, neutral } = c;
   const system = volts === 120 ? "120 V ONLY, one hot" : neutral ? "120/240 V, four wires" : "240 V, no neutral";
+  const device = gfciDevice(circuit);
   const above = feedersTo(design, c).map(({ feeder }) => feeder.panel.name);
   if (circuit.serves === "generator-inlet")
     return label("Inlet label", `at ${circuit.name}`, [
@@ -82,11 +84,14 @@ function outletLabel(design: Design, c: DesignedCircuit): Label {
   return label(circuit.serves === "ev-supply" ? "Equipment label" : "Outlet label", `at ${circuit.name}`, [
     `${circuit.name}`,
     `${rating} A, ${system}`,
-    `breaker: ${panelName(design, c.panel)}, ${circuit.breaker.spaces.join(" and ")}`,
+    `breaker: ${panelName(design, c.panel)}`,
+    spacesOf(circuit.breaker.spaces),
     ...(above.length > 1 ? [`by way of ${above.slice(0, -1).join(", ")}`] : []),
-    ...(circuit.breaker.gfci ? ["GFCI at the breaker: test monthly"] : []),
+    ...(device === null ? [] : [`GFCI at the ${device}: test monthly`]),
   ]);
 }
+
+const spacesOf = (spaces: readonly number[]): string => `${spaces.length === 1 ? "space" : "spaces"} ${spaces.join(" and ")}`;
 
 function panelName(design: Design, id: string): string {
   const { panel } = design.job.service;

@@ -34,6 +34,15 @@ export interface Sheet {
   readonly of: string;
   readonly blocks: readonly Block[];
   readonly layout?: SheetLayout;
+  /** The area the jurisdiction wants kept clear on this sheet, null where it wants none; left out, where no jurisdiction says. */
+  readonly stamp?: KeptClear | null;
+}
+
+/** A blank area for a stamp, in inches: ahead of what the sheet holds, or after it. */
+export interface KeptClear {
+  readonly width: string;
+  readonly height: string;
+  readonly at: "first" | "last";
 }
 
 /**
@@ -124,6 +133,7 @@ export interface Draft {
   readonly title: string;
   readonly blocks: readonly Block[];
   readonly layout?: SheetLayout;
+  readonly stamp?: KeptClear | null;
 }
 /** A draft and which of the sheets it is. */
 export interface Named {

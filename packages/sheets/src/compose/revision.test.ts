@@ -52,4 +52,14 @@ describe("marking a revision", () => {
   });
   it("has a reply for each entry with a blank for the reviewer's item", () =>
     expect(JSON.stringify(revised.sheets[1])).toContain('["","length: 10 is now 12","P-3, P-5"]'));
+  it("earlier revisions keep their rows in the table, this one last; their triangles stand nowhere else", () => {
+    const earlier = [{ number: "1", date: "2026-02-01", says: "First answer" }];
+    const again = revisePacket({ packet: now, was, revision: REVISION, earlier, changes: [] });
+    const [found] = again.sheets[1]!.blocks;
+    expect(found?.kind === "table" && found.rows.map(({ cells, fresh }) => [...cells, fresh])).toEqual([
+      ["Δ1", "2026-02-01", "First answer", false],
+      ["Δ2", "2026-03-01", "Moved the outlet", true],
+    ]);
+    expect(JSON.stringify(again).split("Δ1")).toHaveLength(2);
+  });
 });

@@ -11,6 +11,8 @@ interface Revised {
   readonly packet: Packet;
   readonly was: Packet;
   readonly revision: Revision;
+  /** Those before it, oldest first. */
+  readonly earlier?: readonly Revision[];
   readonly changes: readonly Change[];
 }
 
@@ -19,9 +21,10 @@ const triangle = ({ number }: Revision): string => `Δ${number}`;
 
 /**
  * A packet made again after a change: each row and sheet that is otherwise than before carries the revision's triangle, the title
- * block names the revision, and a sheet after the cover tells what changed.
+ * block names the revision, and a sheet after the cover tells what changed. Earlier revisions keep their rows in the table of
+ * revisions and lose their triangles on the sheets, as drafting offices commonly do.
  */
-export function revisePacket({ packet, was, revision, changes }: Revised): Packet {
+export function revisePacket({ packet, was, revision, earlier = [], changes }: Revised): Packet {
   const mark = triangle(revision);
   const before = new Map(was.sheets.map((sheet) => [sheet.title, sheet]));
   const sheets = packet.sheets.map((sheet) => {
@@ -44,7 +47,7 @@ export function revisePacket({ packet, was, revision, changes }: Revised): Packe
     id: t.id,
     title: t.changed ? `${mark} ${t.title}` : t.title,
   }));
-  const numbered = (sheet: Pick<Sheet, "title" | "blocks" | "layout">, i: number): Sheet => ({
+  const numbered = (sheet: Pick<Sheet, "title" | "blocks" | "layout" | "stamp">, i: number): Sheet => ({
     ...sheet,
     id: titles[i]!.id,
     title: titles[i]!.title,
@@ -52,8 +55,8 @@ export function revisePacket({ packet, was, revision, changes }: Revised): Packe
     of: String(titles.length),
     blocks: sheet.blocks.map((block) => (block.kind === "sheetIndex" ? { ...block, entries: titles } : block)),
   });
-  const all = sheets.map(({ sheet, blocks }) => ({ title: sheet.title, blocks, ...(sheet.layout === undefined ? {} : { layout: sheet.layout }) }));
-  const page = { title: own.title, blocks: revisionBlocks(revision, changes, told, withdrawn) };
+  const all = sheets.map(({ sheet, blocks }) => ({ ...sheet, blocks }));
+  const page = { title: own.title, blocks: revisionBlocks({ revision, earlier, changes, sheets: told, withdrawn }) };
   return {
     ...packet,
     foot: { ...packet.foot, revision: { number: mark, date: revision.date, says: `see ${own.id}` } },
@@ -133,7 +136,14 @@ interface ToldSheet {
   readonly isNew: boolean;
 }
 
-function revisionBlocks(revision: Revision, changes: readonly Change[], sheets: readonly ToldSheet[], withdrawn: readonly string[]): readonly Block[] {
+function revisionBlocks(given: {
+  readonly revision: Revision;
+  readonly earlier: readonly Revision[];
+  readonly changes: readonly Change[];
+  readonly sheets: readonly ToldSheet[];
+  readonly withdrawn: readonly string[];
+}): readonly Block[] {
+  const { revision, earlier, changes, sheets, withdrawn } = given;
   const of = (kind: Change["kind"]) => changes.filter((change) => change.kind === kind);
   const rows = (kind: Change["kind"]) => of(kind).map(({ says, was, now }) => [says, was ?? "—", now ?? "—"]);
   const part = (caption: string, head: string, kind: Change["kind"]): Block[] => {
@@ -155,9 +165,17 @@ function revisionBlocks(revision: Revision, changes: readonly Change[], sheets: 
     ...mended.map(({ says }) => `${says}: no longer fails`),
   ];
   return [
-    withWidths(table("Revisions", ["Number", "Date", "What"], [[triangle(revision), revision.date, revision.says]]), ...[12, 18, 70]),
+    withWidths(
+      table(
+        "Revisions",
+        ["Number", "Date", "What"],
+        [...earlier, revision].map((one) => [triangle(one), one.date, one.says]),
+        (row) => row === earlier.length,
+      ),
+      ...[12, 18, 70],
+    ),
     paragraph(
-      `Rows and sheets marked ${triangle(revision)} are otherwise than in the set before. A drawing that changed is told by the mark in its sheet's title.`,
+      `Rows and sheets marked ${triangle(revision)} are otherwise than in the set before. A drawing that changed is told by the mark in its sheet's title.${earlier.length === 0 ? "" : " The triangles of earlier revisions are taken off the sheets; their rows stay in this table (a habit of drafting offices: common practice, no source)."}`,
     ),
     ...part("Entered otherwise", "Entry", "input"),
     withWidths(

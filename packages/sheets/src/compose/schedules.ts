@@ -1,4 +1,4 @@
-import { type Design, type DesignedCircuit, type Panel, panelsOf, print, printSize, type Worked } from "@branchwork/engine";
+import { type Design, type DesignedCircuit, gfciDevice, type Panel, panelsOf, print, printSize, type Worked } from "@branchwork/engine";
 import { faultAtPanel } from "../drawing/fault-at-panel.js";
 import { svgOfDrawing } from "../drawing/marks-svg.js";
 import { drawPanelElevation } from "../drawing/panel-elevation.js";
@@ -207,10 +207,11 @@ function dimensionWords({ dimensions, required }: AnyRun["boxes"][number]): stri
 /** A breaker as the schedule lists it. */
 function breakerRow(run: ReturnType<typeof runsOf>[number], existing: boolean): string[] {
   const { poles, gfci, listed_for_panel, interrupting_kA } = run.run.breaker;
+  const device = run.kind === "circuit" ? gfciDevice(run.circuit) : null;
   return [
     `Breaker, ${run.run.name}`,
     `${run.rating} A, ${poles}-pole`,
-    `GFCI ${yes(gfci)}; listed for panel ${yes(listed_for_panel)}; interrupting ${interrupting_kA === undefined ? "ask" : `${print(interrupting_kA)} kA`}`,
+    `GFCI ${gfci || device === null ? yes(gfci) : `in the ${device}`}; listed for panel ${yes(listed_for_panel)}; interrupting ${interrupting_kA === undefined ? "ask" : `${print(interrupting_kA)} kA`}`,
     existing ? "existing" : "NEW",
   ];
 }

@@ -22,23 +22,30 @@ const MOST_ROWS = 6;
 
 const feet = (value: number | null) => (value === null ? "none" : `${print(value, 1)} ft`);
 
-/** The site plan to scale with the lengths it shows beside those the job states; null where the job gives no plan. */
-export function sitePlanSheet(design: Design, room: DrawingRoom): Draft | null {
+/**
+ * The site plan to scale with the lengths it shows beside those the job states; null where the job gives no plan. It is drawn in the
+ * room under a stamp where it loses neither scale nor words there; what stands below it then goes on.
+ */
+export function sitePlanSheet(design: Design, room: DrawingRoom, underStamp: DrawingRoom | null = null): Draft | null {
   const site = design.job.site_plan;
   if (site === undefined) return null;
   // On large paper the lengths stand at the right of the plan.
   const beside = room.width > PAPER_SIZES.letter.room.width;
-  const plan = drawSitePlan({
-    lot: site.lot,
-    outlines: site.outlines,
-    points: site.points,
-    routes: site.routes.map(({ rises, ...route }) => ({ ...route, ...(rises === undefined ? {} : { rises_ft: rises }) })),
-    overhead: site.overhead,
-    north_degrees: site.north,
-    ...(site.scale_note === undefined ? {} : { scale_note: site.scale_note }),
-    frame: beside ? room : { width: room.width, height: room.height - BELOW.table - BELOW.row * Math.min(MOST_ROWS, site.routes.length) },
-    stated: runsOf(design).flatMap((run) => run.segments.map((s) => ({ circuit: run.run.id, segment: s.segment.name, length_ft: s.segment.length }))),
-  });
+  const draw = (frame: DrawingRoom) =>
+    drawSitePlan({
+      lot: site.lot,
+      outlines: site.outlines,
+      points: site.points,
+      routes: site.routes.map(({ rises, ...route }) => ({ ...route, ...(rises === undefined ? {} : { rises_ft: rises }) })),
+      overhead: site.overhead,
+      north_degrees: site.north,
+      ...(site.scale_note === undefined ? {} : { scale_note: site.scale_note }),
+      frame,
+      stated: runsOf(design).flatMap((run) => run.segments.map((s) => ({ circuit: run.run.id, segment: s.segment.name, length_ft: s.segment.length }))),
+    });
+  const whole = draw(beside ? room : { width: room.width, height: room.height - BELOW.table - BELOW.row * Math.min(MOST_ROWS, site.routes.length) });
+  const less = underStamp === null ? whole : draw(underStamp);
+  const plan = less.scale === whole.scale && less.unplaced.length <= whole.unplaced.length ? less : whole;
   const drawn = plan.comparison.filter((row) => row.verdict !== "not-drawn");
   return {
     title: SHEETS.site,

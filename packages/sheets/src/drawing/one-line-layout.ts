@@ -12,9 +12,11 @@ export interface Room {
 const BUS_X = 16;
 const ABOVE = 30;
 const LEAST_BELOW = 36;
-const MOST_BELOW = 42;
+const THREE_BELOW = 42;
+const MOST_BELOW = THREE_BELOW + LINE_HEIGHT;
 const TAG_GAP = 8;
-const END_WORDS = 120;
+/** Room that "100 A, 240 V, 4 wires" takes. */
+const END_WORDS = 154;
 const LEGEND = 3 * LINE_HEIGHT;
 const BASELINE = LETTER_SIZE * 0.36;
 const weightOf = (fresh: boolean): Weight => (fresh ? "heavy" : "thin");
@@ -40,7 +42,7 @@ export function layOneLine(supply: Supply, room: Room): readonly Drawing[] {
     const limit = room.height - LEGEND;
     let y = next.from === null ? stations(marks, supply, room.width) : arrival(marks, next.from, next.bus.fresh);
     const later = (bus: Bus, firstRow: number) => {
-      const match = String.fromCharCode(65 + matches++);
+      const match = matchName(matches++);
       pending.push({ bus, firstRow, from: match });
       return match;
     };
@@ -52,6 +54,9 @@ export function layOneLine(supply: Supply, room: Room): readonly Drawing[] {
   }
   return drawings;
 }
+
+/** A to Z, then AA, AB …, by place from 0. */
+const matchName = (place: number): string => `${place < 26 ? "" : matchName(Math.floor(place / 26) - 1)}${String.fromCharCode(65 + (place % 26))}`;
 
 function stations(marks: Mark[], supply: Supply, width: number): number {
   const SYMBOLS: Record<Supply["stations"][number]["is"], PortedSymbol> = { utility: utilityDown, meter: meterDown, main: breakerDown };
@@ -103,13 +108,15 @@ function layBus(marks: Mark[], { bus, firstRow }: Pending, at: Point, width: num
 const tagWidth = (way: OnWay) => Math.max(26, widthOf(way.tag) + 8);
 const BREAKER_END = 8 + breakerAcross.span;
 const SYMBOL_WIDTH = 26;
-const MOST_END_LINES = 3;
+const NAME_LINES = 2;
 
 /** A row measured: its tags, where its way ends from the bus, and the words at its end. */
 interface MeasuredRow {
   readonly way: readonly OnWay[];
   readonly breaker: string;
   readonly endX: number;
+  /** Its name, in as many lines as it takes up to NAME_LINES. */
+  readonly name: readonly string[];
   readonly words: readonly string[];
   readonly below: number;
 }
@@ -120,9 +127,13 @@ function measureRow(row: Row, x0: number, width: number): MeasuredRow {
   const way = lengthOf(row.way) <= most ? row.way : gathered(row.way);
   const breaker = fitted(row.breaker, Math.max(40, most - 18));
   const endX = Math.max(lengthOf(way), 8 + widthOf(breaker) + 10);
-  const all = row.end.is === "panel" ? [] : row.end.words.flatMap((words) => wrap(words, width - x0 - endX - SYMBOL_WIDTH - 8).slice(0, 2));
-  const words = all.length <= MOST_END_LINES ? all : [...all.slice(0, MOST_END_LINES - 1), all.at(-1)!];
-  return { way, breaker, endX, words, below: words.length > 2 ? MOST_BELOW : LEAST_BELOW };
+  const [called, ...rest] = row.end.is === "panel" ? [] : row.end.words;
+  const room = width - x0 - endX - SYMBOL_WIDTH - 8;
+  const lines = called === undefined ? [] : wrap(called, room);
+  const name = lines.length <= NAME_LINES ? lines : [...lines.slice(0, NAME_LINES - 1), fitted(lines.slice(NAME_LINES - 1).join(" "), room)];
+  const words = rest.map((said) => fitted(said, room));
+  const deep = name.length + words.length;
+  return { way, breaker, endX, name, words, below: deep < 3 ? LEAST_BELOW : THREE_BELOW + (deep - 3) * LINE_HEIGHT };
 }
 
 /** A way of many stretches told in two tags, W1 to W12 and J1 to J5. */
@@ -137,7 +148,7 @@ function gathered(way: readonly OnWay[]): readonly OnWay[] {
 function layRow(marks: Mark[], row: Row, at: Point, width: number, limit: number, later: (bus: Bus, firstRow: number) => string): number {
   const weight = weightOf(row.fresh);
   const [x0, y] = at;
-  const { way, breaker, endX, words, below } = measureRow(row, x0, width);
+  const { way, breaker, endX, name, words, below } = measureRow(row, x0, width);
   marks.push(line([x0, y], [x0 + 8, y], weight), ...breakerAcross.draw([x0 + 8, y], weight));
   marks.push(text([x0 + 8, y + LETTER_SIZE + 12], breaker, { bold: row.fresh }));
   let x = x0 + BREAKER_END;
@@ -159,12 +170,15 @@ function layRow(marks: Mark[], row: Row, at: Point, width: number, limit: number
   if (row.end.is !== "panel") {
     marks.push(...(row.end.is === "outlet" ? outletAcross : equipmentAcross).draw([end, y], weight));
     const first = y - 0.5 * LINE_HEIGHT + BASELINE;
-    marks.push(...words.map((line, i) => text([end + SYMBOL_WIDTH + 6, first + i * LINE_HEIGHT], line, { bold: i === 0 && row.fresh })));
+    const told = [...name, ...words];
+    marks.push(...told.map((line, i) => text([end + SYMBOL_WIDTH + 6, first + i * LINE_HEIGHT], line, { bold: i < name.length && row.fresh })));
     return y + below;
   }
   const { bus } = row.end;
   // The fed bus hangs straight at the feeder's end, or turned back under the feeder, or goes on elsewhere.
-  const hung = hangings(x0, end, y).find(({ at: [x, top] }) => fitsAcross(bus, x, width) && top + busHeight(bus) <= limit);
+  const hung = hangings(x0, end, y).find(
+    ({ at: [x, top] }) => fitsAcross(bus, x, width) && top + busHeight(bus, (row) => measureRow(row, x, width).below) <= limit,
+  );
   if (hung === undefined) {
     const match = later(bus, 0);
     marks.push(matchMark([end, y], weight), text([end + 14, y + BASELINE], fitted(`match line ${match}: ${bus.name}`, width - end - 14)));
@@ -191,9 +205,10 @@ function fitsAcross(bus: Bus, x: number, width: number): boolean {
   });
 }
 
-/** The most height a bus with all below it takes. */
-function busHeight(bus: Bus): number {
-  const rows = bus.rows.reduce((sum, row) => sum + ABOVE + MOST_BELOW + (row.end.is === "panel" ? 4 + busHeight(row.end.bus) : 0), 0);
+/** The most height a bus with all below it takes, by the room under its own rows. */
+function busHeight(bus: Bus, below: (row: Row) => number): number {
+  const hung = (row: Row) => (row.end.is === "panel" ? 4 + busHeight(row.end.bus, () => MOST_BELOW) : 0);
+  const rows = bus.rows.reduce((sum, row) => sum + ABOVE + below(row) + hung(row), 0);
   return (2 + bus.words.length) * LINE_HEIGHT + 4 + rows + (bus.electrode ? earthDown.span + 4 : 0);
 }
 

@@ -90,6 +90,13 @@ describe("one-line diagram", () => {
     expect(faults(layOneLine(supply([outlet([name, "50 A, 240 V, 4 wires", "drop 2.1 % to here"]), outlet([name], 12)]), ROOM))).toEqual([]);
   });
 
+  it("a name of many lines ends in dots on its second, and its amperes and its drop still stand", () => {
+    const said = layOneLine(supply([outlet(["a long name of a place ".repeat(8).trim(), "50 A, 240 V, 4 wires", "drop 2.1 % to here"])]), ROOM).flatMap(texts);
+    expect(said.map((t) => t.text)).toEqual(expect.arrayContaining(["50 A, 240 V, 4 wires", "drop 2.1 % to here"]));
+    expect(said.filter((t) => t.text.endsWith("…"))).toHaveLength(1);
+    expect(said.filter((t) => t.bold && t.text.includes("place"))).toHaveLength(2);
+  });
+
   it("hangs a fed panel at the end of its feeder on the same drawing where there is room", () => {
     const made = layOneLine(supply([feeder(bus([outlet(["A"], 1)], "Workshop"), 3)]), ROOM);
     expect(made).toHaveLength(1);
@@ -107,9 +114,17 @@ describe("one-line diagram", () => {
     expect(faults(made)).toEqual([]);
   });
 
+  it("names a twenty-seventh match line unlike the others", () => {
+    const made = layOneLine(supply(Array.from({ length: 200 }, (_, i) => outlet([`Outlet ${i + 1}`]))), ROOM);
+    const names = made.flatMap((drawing) => texts(drawing).flatMap((t) => (t.text.startsWith("From match line") ? [t.text.slice(16)] : [])));
+    expect(names).toContain("AA");
+    expect(names.every((name) => /^[A-Z]+$/.test(name))).toBe(true);
+    expect(new Set(names).size).toBe(names.length);
+  });
+
   const leaf = fc
     .record({ n: fc.string({ minLength: 1, maxLength: 60 }), tags: fc.integer({ min: 1, max: 10 }) })
-    .map(({ n, tags }) => outlet([n, "50 A, 240 V, 4 wires"], tags));
+    .map(({ n, tags }) => outlet([n, "50 A, 240 V, 4 wires", "drop 2.1 % to here"], tags));
   const anyRow: fc.Arbitrary<Row> = fc.letrec<{ row: Row }>((tie) => ({
     row: fc.oneof(
       { depthSize: "small", withCrossShrink: true },

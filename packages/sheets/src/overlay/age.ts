@@ -14,7 +14,7 @@ export function daysBetween(from: string, to: string): number | null {
 
 /** What has to be said of an overlay's age, of its edition's day and of missing citations, on the day of a packet. */
 export function overlayCautions(overlay: Overlay, date: string): readonly string[] {
-  return [...ofAge(overlay, date), ...ofAdoption(overlay, date), ...ofCitations(overlay)];
+  return [...ofAge(overlay, date), ...ofAdoption(overlay, date), ...ofCitations(overlay), ...ofUnasked(overlay)];
 }
 
 interface Dated {
@@ -74,4 +74,18 @@ function ofCitations({ statements, checklist }: Overlay): readonly string[] {
     ...checklist.filter((c) => c.citation === undefined).map((c) => `checklist line "${c.look}"`),
   ];
   return without.length === 0 ? [] : [`Entered without a citation: ${without.join("; ")}. Compare with the jurisdiction's own words.`];
+}
+
+/** What stands in an overlay in place of what nobody has asked yet. */
+export const NOT_ASKED = "not asked yet";
+
+/** Where that stands, by the field's path. */
+function ofUnasked(overlay: Overlay): readonly string[] {
+  const walk = (value: unknown, path: string): readonly string[] => {
+    if (value === NOT_ASKED) return [path];
+    if (typeof value !== "object" || value === null) return [];
+    return Object.entries(value).flatMap(([key, inner]) => walk(inner, path === "" ? key : `${path}.${key}`));
+  };
+  const found = walk(overlay, "");
+  return found.length === 0 ? [] : [`Not asked yet: ${found.join(", ")}. Ask the jurisdiction and fill it in.`];
 }

@@ -27,7 +27,13 @@ const checkAmendment = z.strictObject({
   ...named,
   target: z.literal("check"),
   check: id,
-  off: z.literal(true),
+  off: z
+    .boolean()
+    .refine(
+      (off) => off,
+      "every check is on already; to undo an amendment of the extended file, remove it under changes (op: remove, at: amendments. and its id or its check)",
+    )
+    .meta({ const: true }),
   reason: text,
   ...sourced,
 });

@@ -27,12 +27,13 @@ export function basisFrom(overlay: Overlay | null, edition: Edition, targets: Am
       mend: "ask the jurisdiction which edition is in force and correct the job or the overlay",
     });
   const fitting: Amendment[] = [];
-  const named = new Set<string>();
+  const named = new Map<string, Amendment>();
   for (const [index, amendment] of overlay.amendments.entries()) {
     const path = `amendments.${index}`;
     const target = targetOf(amendment);
-    const wrong = named.has(target) ? { path, what: `${target} is amended twice`, mend: "keep one of the two" } : misfit(amendment, path, edition, targets);
-    named.add(target);
+    const earlier = named.get(target);
+    const wrong = earlier === undefined ? misfit(amendment, path, edition, targets) : { path, what: `${target} is amended twice`, mend: keepOne(earlier) };
+    named.set(target, earlier ?? amendment);
     if (wrong === null) fitting.push(amendment);
     else issues.push(wrong);
   }
@@ -55,6 +56,14 @@ export function basisFrom(overlay: Overlay | null, edition: Edition, targets: Am
       load_calculation === undefined ? null : { methods: load_calculation.methods, reason: load_calculation.reason, citation: load_calculation.citation },
     issues,
   };
+}
+
+/** How one of two amendments of a target goes: the earlier one may stand in a file that is not the author's own. */
+function keepOne(earlier: Amendment): string {
+  const name = earlier.id ?? ("check" in earlier ? earlier.check : null);
+  return name === null
+    ? "keep one of the two; to remove one of an extended file, give it an id there"
+    : `keep one of the two; where the first stands in the extended file, remove it under changes: { op: remove, at: amendments.${name}, reason: ..., citation: ... }`;
 }
 
 const addedCheck = ({ check, title, look, only_trench, reason, citation }: Extract<Amendment, { target: "added-check" }>): Basis["addedChecks"][number] => ({

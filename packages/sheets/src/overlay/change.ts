@@ -32,8 +32,14 @@ export function applyChange(placed: PlacedGroup, change: Change, value: Placed):
 function keyOf(placed: Placed, step: string): string | number | null {
   if (placed.kind === "group") return Object.hasOwn(placed.fields, step) ? step : null;
   if (placed.kind !== "list") return null;
-  const byId = placed.items.findIndex((item) => idOf(item) === step);
-  return byId >= 0 ? byId : null;
+  const byName = placed.items.findIndex((item) => nameOf(item) === step);
+  return byName >= 0 ? byName : null;
+}
+
+/** The name a change gives an entry of a list: its id; an amendment of a check without one goes by its check. */
+function nameOf(item: Placed): string | null {
+  const check = item.kind === "group" ? item.fields.check : undefined;
+  return idOf(item) ?? (check?.kind === "leaf" && typeof check.value === "string" ? check.value : null);
 }
 
 const child = (placed: Placed, key: string | number): Placed | undefined =>
@@ -53,7 +59,7 @@ function near(placed: Placed, steps: readonly string[]): string {
   const key = keyOf(placed, step);
   const next = key === null ? undefined : child(placed, key);
   if (next !== undefined) return near(next, rest);
-  const names = placed.kind === "group" ? Object.keys(placed.fields) : placed.kind === "list" ? placed.items.flatMap((item) => idOf(item) ?? []) : [];
+  const names = placed.kind === "group" ? Object.keys(placed.fields) : placed.kind === "list" ? placed.items.flatMap((item) => nameOf(item) ?? []) : [];
   return names.length > 0 ? names.join(", ") : "the fields it has (entries without an id cannot be named: give them one)";
 }
 

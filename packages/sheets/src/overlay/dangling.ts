@@ -54,11 +54,23 @@ function ofSheets({ intake, notes }: Overlay, { sheets }: AmendmentTargets): rea
   if (sheets === undefined) return [];
   const named = [
     ...(intake?.sheets ?? []).map(({ sheet }, i) => ({ path: `intake.sheets.${i}.sheet`, sheet })),
+    ...(intake?.stamp_area?.sheets ?? []).map((sheet, i) => ({ path: `intake.stamp_area.sheets.${i}`, sheet })),
     ...notes.map(({ sheet }, i) => ({ path: `notes.${i}.sheet`, sheet })),
   ];
-  return named.flatMap(({ path, sheet }) =>
+  const empty =
+    intake?.nothing_else === true && intake.sheets.every(({ sheet }) => sheet === undefined)
+      ? [
+          {
+            path: "intake.nothing_else",
+            what: "no entry of intake.sheets names a sheet, so nothing would be handed in",
+            mend: `give an entry its sheet: one of ${sheets.join(", ")}`,
+          },
+        ]
+      : [];
+  const wrong = named.flatMap(({ path, sheet }) =>
     sheet === undefined || namesSheet(sheet, sheets) ? [] : [{ path, what: `there is no sheet "${sheet}"`, mend: `name one of ${sheets.join(", ")}` }],
   );
+  return [...empty, ...wrong];
 }
 
 function ofFees({ fees }: Overlay, targets: AmendmentTargets): readonly AmendmentIssue[] {

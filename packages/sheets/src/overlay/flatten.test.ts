@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { basisFrom } from "./apply.js";
 import { explainOverlay } from "./explain.js";
 import { flattenOverlay } from "./flatten.js";
 
@@ -78,6 +79,42 @@ describe("an overlay that extends another", () => {
     expect(issuesOf(TOWN, BASE.replace("amount: 40", "amount: dear"))).toContainEqual(
       expect.objectContaining({ file: "county", line: 8, path: "fees.0.amount" }),
     );
+  });
+
+  describe("a check that the county turned off", () => {
+    const county = (id: string) => `${BASE}amendments:\n  - { ${id}target: check, check: torque, off: true, reason: seen at the counter, citation: Code 9 }\n`;
+    const town = (changes: string, amendments = "") => `format: branchwork-overlay/1
+id: town
+name: Sample Town
+extends: county
+checked_on: "2026-06-30"
+${changes}${amendments}`;
+    const remove = (name: string) => `changes:\n  - { op: remove, at: amendments.${name}, reason: looked at here, citation: Bylaw 4 }\n`;
+    it.each([
+      ["its id", "id: no-torque, ", "no-torque"],
+      ["its check, where it has no id", "", "torque"],
+    ])("is on again when its amendment is removed by %s", (_, id, name) => {
+      const result = flat(town(remove(name)), county(id));
+      if (!result.ok) throw new Error(JSON.stringify(result.issues));
+      expect(basisFrom(result.overlay, "2023").waivedChecks).toEqual({});
+      const still = flat(town(""), county(id));
+      expect(still.ok && Object.keys(basisFrom(still.overlay, "2023").waivedChecks)).toEqual(["torque"]);
+    });
+    it("may then be judged otherwise in its place; without the removal the issue says how", () => {
+      const verdict = "amendments:\n  - { target: verdict, check: torque, replaces: needs-person, value: caution, reason: x, citation: Bylaw 4 }\n";
+      const both = flat(town("", verdict), county(""));
+      const [issue] = both.ok ? basisFrom(both.overlay, "2023").issues : [];
+      expect(issue?.what).toBe("check torque is amended twice");
+      expect(issue?.mend).toContain("op: remove, at: amendments.torque");
+      const one = flat(town(remove("torque"), verdict), county(""));
+      expect(one.ok && basisFrom(one.overlay, "2023").issues).toEqual([]);
+    });
+    it("off: false is told what to do in its place", () => {
+      const wrong = "amendments:\n  - { target: check, check: torque, off: false, reason: x, citation: Bylaw 4 }\n";
+      const [issue] = issuesOf(town("", wrong), county(""));
+      expect(issue).toMatchObject({ file: "town", line: 7, path: "amendments.0.off" });
+      expect(issue?.what).toContain("remove it under changes");
+    });
   });
 
   it("a circle is an issue, also of one file", () => {

@@ -10,11 +10,22 @@ export const PLACES = ["indoors", "attic", "outdoors", "buried"] as const;
 
 const intake = z.strictObject({
   mode: z.enum(["over-the-counter", "small-plan-set", "affidavit-and-schematic"]),
-  sheets: z.array(z.strictObject({ ...named, asks: text, sheet: text.optional().describe("title of the sheet that answers it") })).max(40),
+  sheets: z
+    .array(z.strictObject({ ...named, asks: text, sheet: text.optional().describe("title of the sheet that answers it") }))
+    .max(40)
+    .describe("what is to be handed in; the sheets named come in this order, after cover and statements"),
+  nothing_else: z.boolean().optional().describe("hand in the sheets named in the list alone, besides cover and statements"),
   sheet_size: z.enum(["letter", "tabloid", "arch-d", "a4"]),
   copies: z.number().int().min(0).max(12).describe("paper copies; 0 where only a file is taken"),
   title_block: z.array(text).max(30).default([]).describe("fields asked on every sheet"),
-  stamp_area: z.strictObject({ width_in: z.number().min(0).max(20), height_in: z.number().min(0).max(20), where: text }).optional(),
+  stamp_area: z
+    .strictObject({
+      width_in: z.number().min(0).max(20),
+      height_in: z.number().min(0).max(20),
+      where: text,
+      sheets: z.array(text).min(1).max(40).optional().describe("titles of the sheets that keep it clear; site plan and one-line diagram when left out"),
+    })
+    .optional(),
   file_rules: text.optional(),
   ...sourced,
 });

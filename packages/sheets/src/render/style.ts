@@ -56,10 +56,10 @@ table.grid tr:has(+ tr:last-child) { break-after: avoid; }
 table.grid.short { break-inside: avoid; }
 table.grid th { border-bottom-width: 1.25pt; font-weight: 600; font-size: 9pt; padding: 1pt 3pt; }
 table.grid tr.fresh td { font-weight: 600; border-top-width: 1.5pt; border-bottom-width: 1.5pt; }
-.brief { margin: 0 0 6pt; padding-left: 12pt; font-size: 9pt; line-height: 1.2; }
-.brief li { margin-bottom: 1.5pt; break-inside: avoid; overflow-wrap: anywhere; }
-.brief.run { padding-left: 0; list-style: none; }
-.brief.run li { display: inline; }
+.brief { margin: 0 0 6pt; padding-left: 10pt; font-size: 9pt; line-height: 1.17; }
+.brief li { margin-bottom: 1pt; break-inside: avoid; overflow-wrap: anywhere; }
+.brief.run { padding-left: 0; list-style: none; columns: 2; column-gap: 12pt; font-size: 8.5pt; }
+.brief.run li { padding-left: 6pt; text-indent: -6pt; margin-bottom: 0.5pt; line-height: 1.12; }
 .result { font-weight: 600; }
 .fine { font-size: 9pt; }
 table.lines td { line-height: 1.15; }
@@ -74,6 +74,7 @@ a.worked { color: #000; text-decoration: underline dotted 0.5pt; text-underline-
 .boxed p { margin-bottom: 3pt; }
 .boxed ol { margin: 0; padding-left: 20pt; }
 .boxed li { break-inside: avoid; margin-bottom: 2pt; overflow-wrap: anywhere; }
+.boxed:has(li:nth-child(13)) ol { font-size: 9pt; line-height: 1.2; }
 .blanks { display: flex; gap: 14pt; margin: 21pt 0 7pt; break-inside: avoid; break-before: avoid; }
 .blanks div { flex: 1; border-top: 0.75pt solid #000; padding-top: 2pt; font-size: 9pt; }
 table.lines + .blanks { margin: 15pt 0 5pt; }

@@ -67,12 +67,21 @@ function anchorsOf(packet: Packet): ReadonlyMap<string, string> {
   return anchors;
 }
 
+/** What a plate keeps clear where no jurisdiction says. */
+const USUAL_STAMP = { width: "5.75", height: "3.75" };
+
 /** A plate's drawing apart from what stands beside it; a sheet without a drawing of its own is no plate. */
-function layoutOf({ layout, blocks: [first] }: Sheet, blocks: readonly object[]) {
+function layoutOf({ layout, stamp, blocks: [first] }: Sheet, blocks: readonly object[]) {
   const plate = layout === "plate" && first?.kind === "drawing";
+  const kept = stamp ?? null;
   return {
     size: layout === undefined ? "" : ` large${layout === "twin" ? " twin" : ""}`,
     plate: plate ? first.svg : "",
     beside: plate ? blocks.slice(1) : [],
+    kept: {
+      beside: stamp === undefined ? USUAL_STAMP : kept,
+      first: kept?.at === "first" ? kept : null,
+      last: kept?.at === "last" ? kept : null,
+    },
   };
 }

@@ -18,11 +18,13 @@ export const PAGE = `<!doctype html>
 <tbody>
 <tr><td><h1 id="{{this.id}}-title">{{this.id}} {{this.title}}</h1></td></tr>
 {{#if this.plate}}
-<tr><td><div class="plate"><figure class="drawing">{{{this.plate}}}</figure><div class="beside">{{> stamp}}{{#each this.beside}}{{> (lookup this "kind") this}}{{/each}}</div></div></td></tr>
+<tr><td><div class="plate"><figure class="drawing">{{{this.plate}}}</figure><div class="beside">{{#if this.kept.beside}}{{> stamp this.kept.beside}}{{/if}}{{#each this.beside}}{{> (lookup this "kind") this}}{{/each}}</div></div></td></tr>
 {{else}}
+{{#if this.kept.first}}<tr><td>{{> stamp this.kept.first}}</td></tr>{{/if}}
 {{#each this.blocks}}
 <tr><td>{{> (lookup this "kind") this}}</td></tr>
 {{/each}}
+{{#if this.kept.last}}<tr><td>{{> stamp this.kept.last}}</td></tr>{{/if}}
 {{/if}}
 </tbody>
 </table>
@@ -43,8 +45,8 @@ export const PARTIALS = {
   table: `<{{h}} class="caption">{{nb caption}}</{{h}}><table class="grid{{#unless rows.[6]}} short{{/unless}}" aria-label="{{caption}}"><colgroup>{{#each widths}}<col style="width: {{this}}%">{{/each}}</colgroup><thead><tr>{{#each head}}<th scope="col">{{nb this}}</th>{{/each}}</tr></thead><tbody>{{#each rows}}<tr{{#if this.fresh}} class="fresh"{{/if}}>{{#each this.cells}}<td>{{#if this.to}}<a class="worked" href="#{{this.to}}">{{nb this.text}}</a>{{else}}{{nb this.text}}{{/if}}</td>{{/each}}</tr>{{/each}}</tbody></table>`,
   checklist: `<{{h}} class="caption">{{nb caption}}</{{h}}><table class="grid lines" aria-label="{{caption}}"><colgroup><col style="width: 15%"><col style="width: 69%"><col style="width: 5%"><col style="width: 11%"></colgroup><thead><tr><th scope="col">{{nb sectionHead}}</th><th scope="col">What to look at: what is to be seen</th><th scope="col">OK</th><th scope="col">Remark</th></tr></thead><tbody>{{#each items}}<tr><td>{{nb this.section}}</td><td>{{nb this.look}}{{#if this.show}}: <span class="fine">{{nb this.show}}.</span>{{/if}}{{#if this.how}} <span class="fine">Show: {{nb this.how}}.</span>{{/if}}</td><td></td><td></td></tr>{{/each}}</tbody></table>{{> blanks labels=sign}}`,
   calc: `<{{h}} class="caption">{{nb caption}}</{{h}}><table class="grid{{#unless lines.[3]}} short{{/unless}}" aria-label="{{caption}}"><colgroup><col style="width: 26%"><col style="width: 58%"><col style="width: 16%"></colgroup><thead><tr><th scope="col">Value</th><th scope="col">Worked</th><th scope="col">Result</th></tr></thead><tbody>{{#each lines}}<tr{{#if this.anchor}} id="{{this.anchor}}"{{/if}}><td>{{nb this.label}}</td><td>{{nb this.expression}}{{#each this.sources}}<span class="source">{{nb this}}</span>{{/each}}</td><td class="result">= {{nb this.result}}</td></tr>{{/each}}</tbody></table>`,
-  stamp: `<div class="stamp">Kept clear for the jurisdiction's stamp</div>`,
-  drawing: `{{#if stamp}}{{> stamp}}{{/if}}<figure class="drawing">{{{svg}}}</figure>`,
+  stamp: `<div class="stamp" style="width: {{width}}in; height: {{height}}in">Kept clear for the jurisdiction's stamp</div>`,
+  drawing: `{{#if stamp}}{{> stamp width="5.75" height="3.75"}}{{/if}}<figure class="drawing">{{{svg}}}</figure>`,
   blanks: `<div class="blanks">{{#each labels}}<div>{{this}}</div>{{/each}}</div>`,
   titleblock: `<table class="titleblock"><colgroup><col style="width: 23%"><col style="width: 22%"><col style="width: 16%"><col style="width: 12%"><col style="width: 5%"><col style="width: 9%"><col style="width: 13%"></colgroup><tbody><tr><td><b>Project</b><span class="cut">{{project}}</span></td><td><b>Site</b><span class="cut">{{site}}</span></td><td><b>Owner</b><span class="cut">{{owner}}</span></td><td><b>Parcel</b><span class="cut">{{parcel}}</span></td><td><b>Rev.</b></td><td><b>Date</b></td><td><b>Revised</b></td></tr><tr><td><b>Jurisdiction</b><span class="cut">{{jurisdiction}}</span></td><td><b>Code edition</b><span class="cut">{{edition}}</span></td><td><b>Permit number</b></td><td><b>Date</b><span class="cut">{{date}}</span></td><td>{{revision.number}}</td><td>{{revision.date}}</td><td><span class="cut">{{revision.says}}</span></td></tr><tr><td colspan="2"><b>Prepared by</b><span class="cut">{{preparer}}</span></td><td colspan="2"><b>Signature</b></td><td></td><td></td><td></td></tr></tbody></table>`,
 } as const;
