@@ -1,7 +1,6 @@
-import { basename, extname } from "node:path";
 import type { Edition } from "@branchwork/engine";
 import { composePacket, type Fonts, PACKET_SETS, PAPERS, type Packet, type PacketSet, type Paper, renderHtml } from "@branchwork/sheets";
-import { carriedFiles, designJson } from "./carried/carried-files.js";
+import { type CarriedRevision, carriedFiles, designJson } from "./carried/carried-files.js";
 import { EXIT } from "./exit-codes.js";
 import { packetFonts } from "./fonts.js";
 import { InputError, type Loaded, type LoadOptions, loadDesign, readText } from "./load-design.js";
@@ -11,6 +10,8 @@ import { attachFiles } from "./print/attach.js";
 import { MissingGlyphError } from "./print/print-error.js";
 import type { Printer } from "./print/printer.js";
 import { printFinding, withExit } from "./report.js";
+import { stemOf } from "./stem.js";
+import { oneLine } from "./terminal-text.js";
 import { undrawnIn } from "./undrawn.js";
 
 export const FORMATS = ["pdf", "html", "json", "svg"] as const;
@@ -111,8 +112,8 @@ export async function packetFiles(given: {
   readonly prices?: Prices;
   /** As the overlay asks when left out. */
   readonly paper?: Paper;
-  /** Marks a revision on the packet. */
-  readonly revise?: (packet: Packet, set: PacketSet) => Packet;
+  /** Marks a revision on the packet; what it goes by is carried, so that the marked sheets can be made again. */
+  readonly revise?: { readonly mark: (packet: Packet, set: PacketSet) => Packet; readonly carried: CarriedRevision };
 }): Promise<OutputFile[]> {
   const { name, date, formats, fonts, prices, sets = ["submittal"] } = given;
   const { design, overlay, targets } = given.loaded;
@@ -121,19 +122,27 @@ export async function packetFiles(given: {
   for (const set of sets) {
     const stem = set === "submittal" ? name : `${name}-${set}`;
     const plain = composePacket({ design, overlay, date, targets, set, paper, ...(prices === undefined ? {} : { prices: prices.book }) });
-    const packet = given.revise === undefined ? plain : given.revise(plain, set);
+    const packet = given.revise === undefined ? plain : given.revise.mark(plain, set);
     const html = renderHtml({ packet, fonts });
     if (formats.includes("pdf")) {
       const printedOn = new Date(`${date}T00:00:00Z`);
-      const pdf = await given.print(html, { date: printedOn, expectText: packet.title }).catch((error: unknown) => {
+      const printed = (text: string, expectText: string) => given.print(text, { date: printedOn, expectText });
+      const pdf = await printed(html, packet.title).catch(async (error: unknown) => {
         const { job, overlay: town } = given.loaded.sources;
-        throw error instanceof MissingGlyphError
-          ? undrawnIn([job, ...(town === undefined ? [] : [town]), ...(prices === undefined ? [] : [prices.source])], error)
-          : error;
+        const texts = [job, ...(town === undefined ? [] : [town]), ...(prices === undefined ? [] : [prices.source])];
+        throw error instanceof MissingGlyphError ? await undrawnIn({ texts, error, fonts, print: printed }) : error;
       });
-      // What is carried is worked again without the earlier job, so its digest is of the sheets before any revision was marked on them.
-      const unmarked = packet === plain ? html : renderHtml({ packet: plain, fonts });
-      const carried = carriedFiles({ loaded: given.loaded, date, edition: given.edition, set, paper, prices: prices?.source, html: unmarked, pdf });
+      const carried = carriedFiles({
+        loaded: given.loaded,
+        date,
+        edition: given.edition,
+        set,
+        paper,
+        prices: prices?.source,
+        html,
+        pdf,
+        revised: given.revise?.carried,
+      });
       files.push({ name: `${stem}.pdf`, bytes: attachFiles(pdf, carried, { date: printedOn }) });
     }
     if (formats.includes("html")) files.push({ name: `${stem}.html`, bytes: html });
@@ -159,7 +168,7 @@ export function build(job: string, options: BuildOptions): Promise<number> {
     const loaded = await loadDesign(job, options);
     const { design } = loaded;
     const given = {
-      name: basename(job, extname(job)),
+      name: stemOf(job),
       loaded,
       date,
       edition: options.edition,
@@ -174,7 +183,7 @@ export function build(job: string, options: BuildOptions): Promise<number> {
     const fails = design.findings.filter((finding) => finding.verdict === "fail");
     if (options.json) console.log(JSON.stringify({ format: "branchwork-build/1", ready: design.ready, files: written, fails: fails.length }, null, 2));
     else {
-      for (const path of written) console.log(path);
+      for (const path of written) console.log(process.stdout.isTTY ? oneLine(path) : path);
       for (const finding of fails) console.error(printFinding(finding));
     }
     return design.ready ? EXIT.ready : EXIT.findings;

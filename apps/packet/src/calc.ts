@@ -2,6 +2,7 @@ import { text } from "node:stream/consumers";
 import { CALCULATIONS, type Calculation, calculate, calculationOf, type GivenProblem } from "@branchwork/engine/calculations";
 import { z } from "zod";
 import { EXIT } from "./exit-codes.js";
+import { jsonLine, oneLine } from "./terminal-text.js";
 
 /** The command was called in a way that gives it nothing to work out. */
 class CallError extends Error {
@@ -25,7 +26,7 @@ export async function calc(name: string | undefined, options: CalcOptions, input
     return work(calculation, await text(input), options);
   } catch (error) {
     if (!(error instanceof CallError)) throw error;
-    console.error(error.message);
+    console.error(oneLine(error.message));
     return EXIT.badInput;
   }
 }
@@ -50,10 +51,10 @@ function work(calculation: Calculation, source: string, options: CalcOptions): n
       "broken" in record ? { ok: false as const, problems: [record.broken] } : calculate(calculation, inEdition(calculation, record.plain, options));
     if (outcome.ok) {
       const { result, none } = outcome;
-      console.log(JSON.stringify({ line: record.line, calculation: calculation.name, result, ...(none === null ? {} : { none }) }));
+      console.log(jsonLine({ line: record.line, calculation: calculation.name, result, ...(none === null ? {} : { none }) }));
     } else {
       bad += 1;
-      for (const { field, what, mend } of outcome.problems) console.error(`line ${record.line}: ${field === "" ? "" : `${field}: `}${what}; ${mend}`);
+      for (const { field, what, mend } of outcome.problems) console.error(oneLine(`line ${record.line}: ${field === "" ? "" : `${field}: `}${what}; ${mend}`));
     }
   }
   return bad > 0 ? EXIT.badInput : EXIT.ready;

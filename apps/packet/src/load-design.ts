@@ -2,6 +2,7 @@ import { type Design, design, type Edition, readJob } from "@branchwork/engine";
 import { type AmendmentTargets, basisFrom, ENGINE_TARGETS, nearest, type Overlay, readOverlay } from "@branchwork/sheets";
 import { selfContained } from "./overlay/load-overlay.js";
 import { readBounded, UnreadableError } from "./read-bounded.js";
+import { oneLine } from "./terminal-text.js";
 
 export interface LoadOptions {
   readonly overlay?: string;
@@ -37,7 +38,7 @@ export class InputError extends Error {
       issues
         .map(
           (issue) =>
-            `${[issue.file ?? file, issue.line, issue.column].filter((part) => part !== undefined).join(":")}: ${issue.path ? `${issue.path}: ` : ""}${issue.what}\n    mend: ${issue.mend}`,
+            `${[oneLine(issue.file ?? file), issue.line, issue.column].filter((part) => part !== undefined).join(":")}: ${issue.path ? `${issue.path}: ` : ""}${issue.what}\n    mend: ${issue.mend}`,
         )
         .join("\n"),
     );

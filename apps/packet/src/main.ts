@@ -205,9 +205,9 @@ program
 program
   .command("revise")
   .description("the packet of a changed job, with what changed told and marked")
-  .argument("<old>", "job file as it was, YAML")
+  .argument("<old>", "packet PDF as it was, which carries its revisions; or job file as it was, YAML")
   .argument("<new>", "job file as it is now, YAML")
-  .option("--number <number>", "number or letter of the revision", "1")
+  .option("--number <number>", "number or letter of the revision; the next after the packet's, else 1, when left out")
   .option("--what <text>", "what was changed and why, for the revision table")
   .option("--overlay <file>", "the town's overlay, YAML")
   .option("--old-overlay <file>", "the overlay as it was, where it was another")

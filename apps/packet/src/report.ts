@@ -4,6 +4,7 @@ import { InputError } from "./load-design.js";
 import { OutputExistsError } from "./print/atomic-write.js";
 import { EnvironmentError } from "./print/environment-error.js";
 import { PrintError } from "./print/print-error.js";
+import { forTerminal } from "./terminal-text.js";
 
 const MARK = { fail: "FAIL", caution: "caution", "needs-person": "look", pass: "pass", "not-applicable": "n/a" } as const;
 
@@ -24,11 +25,11 @@ export async function withExit(work: () => Promise<number>): Promise<number> {
     return await work();
   } catch (error) {
     if (error instanceof InputError || error instanceof OutputExistsError) {
-      console.error(error instanceof OutputExistsError ? `${error.message}; add --force to overwrite` : error.message);
+      console.error(forTerminal(error instanceof OutputExistsError ? `${error.message}; add --force to overwrite` : error.message));
       return EXIT.badInput;
     }
     if (error instanceof EnvironmentError || error instanceof PrintError) {
-      console.error(error.message);
+      console.error(forTerminal(error.message));
       return EXIT.environment;
     }
     throw error;

@@ -84,7 +84,7 @@ describe("batch", () => {
         ["fine.yaml", "ready"],
       ],
     });
-    expect(rowsOf("boxed")[0]?.says[0]).toMatch(/boxed\.yaml:\d+:\d+: no font here draws "\u{13080}" \(U\+13080\).*mend/u);
+    expect(rowsOf("boxed")[0]?.says[0]).toMatch(/boxed\.yaml:\d+:\d+: project\.title: no font here draws "\u{13080}" \(U\+13080\).*mend/u);
   });
   it("tells ready, findings, bad input and failed apart; the worst sets the exit code; two of one name keep apart", () => {
     put("a/same.yaml", good);

@@ -49,12 +49,19 @@ async function htmlOf({ job, set, overlay: town }: (typeof CASES)[number]): Prom
   return renderHtml({ packet: composePacket({ ...loaded, date: "2026-11-25", set }), fonts: await packetFonts() });
 }
 
-/** Every drawing of a packet as a grey picture, in order. */
+/** Every drawing of a packet as a grey picture, in order; each at the corner of the window, so that words above it on its page cannot move its points. */
 async function pictures(html: string): Promise<readonly PNG[]> {
   await page.setContent(html, { waitUntil: "load" });
+  await page.addStyleTag({
+    content: "body * { visibility: hidden } svg.shown, svg.shown * { visibility: visible } svg.shown { position: fixed; left: 0; top: 0; background: #fff }",
+  });
   await page.evaluate("document.fonts.ready");
   const taken: PNG[] = [];
-  for (const drawing of await page.$$(".drawing svg, .labels svg")) taken.push(PNG.sync.read(Buffer.from(await drawing.screenshot({ type: "png" }))));
+  for (const drawing of await page.$$(".drawing svg, .labels svg")) {
+    await drawing.evaluate((svg) => svg.classList.add("shown"));
+    taken.push(PNG.sync.read(Buffer.from(await drawing.screenshot({ type: "png" }))));
+    await drawing.evaluate((svg) => svg.classList.remove("shown"));
+  }
   return taken;
 }
 

@@ -229,12 +229,12 @@ describe("the other forms", () => {
     }
   }, 180_000);
 
-  it.each(["דנה לוי", "🧿"])("PDF: a character that no font here draws stops the print in words: %s", async (text) => {
+  it.each(["🧿", "\u{13080}"])("PDF: a character that no font here draws stops the print in words: %s", async (text) => {
     const printer = await openPrinter({ warn: () => undefined });
     const { design, overlay, targets } = designed(poisoned(tree, JOB, (n) => `${text} ${n}`, new Set()) as object, null);
     const packet = composePacket({ design, overlay, date, targets });
     const printed = printer.print(renderHtml({ packet, fonts: await packetFonts() }), { date: new Date(`${date}T00:00:00Z`), expectText: packet.title });
-    await expect(printed.finally(() => printer.close())).rejects.toThrow(/no font|lack the text/);
+    await expect(printed.finally(() => printer.close())).rejects.toThrow(/no font/);
   });
 
   it("messages about a hostile file hold no control character", () => {

@@ -10,6 +10,7 @@ import { InputError, type NamedText } from "../load-design.js";
 import { selfContained } from "../overlay/load-overlay.js";
 import type { PrinterPool } from "../print/printer-pool.js";
 import { withExit } from "../report.js";
+import { oneLine } from "../terminal-text.js";
 import { findJobs } from "./find-jobs.js";
 import { PACKETS, type Press } from "./make-row.js";
 import { programStamp } from "./program-stamp.js";
@@ -199,9 +200,6 @@ function lazyPrinter({ pages, limit, browser }: { readonly pages: number; readon
 function tellWorst(rows: Iterable<Row>): void {
   const worst = [...rows].filter(({ outcome }) => outcome === "failed" || outcome === "bad-input").sort((a, b) => (a.job < b.job ? -1 : 1));
   for (const { job, says, outcome } of worst.slice(0, TOLD))
-    console.error(plain(`${outcome === "failed" ? "failed" : "bad input"}  ${says[0]?.startsWith(job) ? "" : `${job}: `}${says[0] ?? ""}`));
+    console.error(oneLine(`${outcome === "failed" ? "failed" : "bad input"}  ${says[0]?.startsWith(job) ? "" : `${job}: `}${says[0] ?? ""}`));
   if (worst.length > TOLD) console.error(`and ${worst.length - TOLD} more: see the report`);
 }
-
-// A file's name may hold what a terminal obeys.
-const plain = (text: string) => text.replace(/[\p{Cc}\u202a-\u202e\u2066-\u2069]/gu, "□");

@@ -8,6 +8,7 @@ import { type OutputFile, writeWhole } from "../print/atomic-write.js";
 import { EnvironmentError } from "../print/environment-error.js";
 import { PrintError } from "../print/print-error.js";
 import { readBounded, UnreadableError } from "../read-bounded.js";
+import { stemOf } from "../stem.js";
 import type { FoundJob } from "./find-jobs.js";
 import { packetDigest, sha256, type Terms } from "./packet-digest.js";
 import { removeLeftovers } from "./report-file.js";
@@ -94,6 +95,7 @@ export async function makeRow(
   try {
     if (/[\\\p{Cc}]/u.test(job.name))
       throw new InputError(job.name, [{ path: "", what: "the path has a backslash or a control character in it", mend: "rename the file or its folder" }]);
+    stemOf(job.name);
     const bytes = await readJobBytes(job);
     const digest = packetDigest(bytes, given.terms);
     const { outcome, files, says } = await press({ name: job.name, stem: job.stem, bytes }, given);

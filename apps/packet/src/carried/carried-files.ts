@@ -1,10 +1,13 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
 import type { Edition } from "@branchwork/engine";
-import { PACKET_SETS, PAPERS, type PacketSet, type Paper } from "@branchwork/sheets";
+import { PACKET_SETS, PAPERS, type PacketSet, type Paper, type Revision } from "@branchwork/sheets";
 import { z } from "zod";
 import type { Loaded, NamedText } from "../load-design.js";
 import type { Attachment } from "../print/attach.js";
+
+/** A table of more is no longer read. */
+export const MOST_REVISIONS = 99;
 
 /** What a packet says of itself: enough to work it again and to see whether its pages are as they were printed. */
 export const manifestSchema = z.strictObject({
@@ -21,7 +24,16 @@ export const manifestSchema = z.strictObject({
   prices: z.string().optional(),
   /** Bytes of the PDF as printed, before these files were put in, and their digest. */
   pages: z.strictObject({ bytes: z.number().int().positive(), sha256: z.string() }),
+  /** Of the sheets as printed, a revision's marks among them. */
   html_sha256: z.string(),
+  /** The rows of the revision table, oldest first; the last is the one marked. */
+  revisions: z
+    .array(z.strictObject({ number: z.string(), date: z.string(), says: z.string() }))
+    .min(1)
+    .max(MOST_REVISIONS)
+    .optional(),
+  /** What the marked revision was compared with. */
+  was: z.strictObject({ job: z.string(), overlay: z.string().optional(), edition: z.string().optional() }).optional(),
 });
 export type Manifest = z.output<typeof manifestSchema>;
 
@@ -31,6 +43,13 @@ export const sha256 = (bytes: Uint8Array | string): string => createHash("sha256
 
 /** The design as its file holds it. */
 export const designJson = (design: Loaded["design"]): string => `${JSON.stringify({ format: "branchwork-design/1", ...design }, null, 2)}\n`;
+
+/** The revision a packet is marked with, and what it was compared with. */
+export interface CarriedRevision {
+  /** Oldest first; the last is the one marked. */
+  readonly revisions: readonly Revision[];
+  readonly was: { readonly job: NamedText; readonly overlay?: NamedText | undefined; readonly edition?: Edition | undefined };
+}
 
 /** The files a packet carries inside: its job, its overlay, the design with every number, and what ties them to the pages. */
 export function carriedFiles(given: {
@@ -42,13 +61,31 @@ export function carriedFiles(given: {
   readonly prices: NamedText | undefined;
   readonly html: string;
   readonly pdf: Uint8Array;
+  readonly revised?: CarriedRevision | undefined;
 }): readonly Attachment[] {
   const { job, overlay } = given.loaded.sources;
-  const { prices } = given;
+  const { prices, revised } = given;
+  const text = (content: string) => new TextEncoder().encode(content);
+  const files: Attachment[] = [];
+  const put = (name: string, source: NamedText, description: string): string => {
+    // Two sources may go by one name, as a job of that name before and after its revision.
+    let own = name;
+    while (files.some((file) => file.name === own)) own = `also-${own}`;
+    files.push({ name: own, bytes: text(source.text), media: "application/yaml", description });
+    return own;
+  };
   const names = {
-    job: plainName(job.file, "job.yaml"),
-    ...(overlay === undefined ? {} : { overlay: `overlay-${plainName(overlay.file, "overlay.yaml")}` }),
-    ...(prices === undefined ? {} : { prices: `prices-${plainName(prices.file, "prices.yaml")}` }),
+    job: put(plainName(job.file, "job.yaml"), job, "The job file this packet was made from"),
+    ...(overlay === undefined ? {} : { overlay: put(`overlay-${plainName(overlay.file, "overlay.yaml")}`, overlay, "The jurisdiction's overlay") }),
+    ...(prices === undefined ? {} : { prices: put(`prices-${plainName(prices.file, "prices.yaml")}`, prices, "The price book") }),
+  };
+  const was = revised?.was;
+  const before = was && {
+    job: put(`was-${plainName(was.job.file, "job.yaml")}`, was.job, "The job file before this revision"),
+    ...(was.overlay === undefined
+      ? {}
+      : { overlay: put(`was-overlay-${plainName(was.overlay.file, "overlay.yaml")}`, was.overlay, "The overlay before this revision") }),
+    ...(was.edition === undefined ? {} : { edition: was.edition }),
   };
   const manifest: Manifest = {
     format: "branchwork-packet/1",
@@ -59,23 +96,20 @@ export function carriedFiles(given: {
     ...names,
     pages: { bytes: given.pdf.length, sha256: sha256(given.pdf) },
     html_sha256: sha256(given.html),
+    ...(revised === undefined ? {} : { revisions: [...revised.revisions] }),
+    ...(before === undefined ? {} : { was: before }),
   };
-  const text = (content: string) => new TextEncoder().encode(content);
   return [
-    { name: names.job, bytes: text(job.text), media: "application/yaml", description: "The job file this packet was made from" },
-    ...(overlay === undefined || names.overlay === undefined
-      ? []
-      : [{ name: names.overlay, bytes: text(overlay.text), media: "application/yaml", description: "The jurisdiction's overlay" }]),
-    ...(prices === undefined || names.prices === undefined
-      ? []
-      : [{ name: names.prices, bytes: text(prices.text), media: "application/yaml", description: "The price book" }]),
+    ...files,
     { name: NAMES.design, bytes: text(designJson(given.loaded.design)), media: "application/json", description: "Every worked value and finding" },
     { name: NAMES.manifest, bytes: text(`${JSON.stringify(manifest, null, 2)}\n`), media: "application/json", description: "What this packet was made from" },
   ];
 }
 
-/** A file name made of letters, digits, dots, dashes and underscores alone. */
+/** A file name made of letters, digits, dots, dashes and underscores alone, short enough for a name before it. */
 function plainName(path: string, otherwise: string): string {
-  const name = basename(path).replace(/[^A-Za-z0-9._-]+/g, "-");
+  const name = basename(path)
+    .replace(/[^A-Za-z0-9._-]+/g, "-")
+    .replace(/^(.{100}).*?(\.[A-Za-z]{1,5})?$/, "$1$2");
   return /^[A-Za-z0-9]/.test(name) && name !== NAMES.design && name !== NAMES.manifest ? name : otherwise;
 }

@@ -1,3 +1,4 @@
+import { EDITIONS, type Edition } from "@branchwork/engine";
 import { InputError } from "../load-design.js";
 import type { Attachment } from "../print/attach.js";
 import { readAttachments } from "../print/attachments.js";
@@ -12,9 +13,24 @@ export interface ReadPacket {
   readonly overlay: string | null;
   readonly prices: string | null;
   readonly design: string;
+  /** What the marked revision was compared with; null in a packet without one. */
+  readonly was: { readonly job: string; readonly overlay: string | null } | null;
 }
 
 const MOST_BYTES = 256 * 2 ** 20;
+
+/** Whether a file begins as a PDF does; one that cannot be read does not. */
+export async function isPdf(file: string): Promise<boolean> {
+  try {
+    return Buffer.from((await readBounded(file, MOST_BYTES)).subarray(0, 5)).toString("latin1") === "%PDF-";
+  } catch (error) {
+    if (error instanceof UnreadableError) return false;
+    throw error;
+  }
+}
+
+/** The edition of a manifest, where it names one there is. */
+export const editionOf = (name: string | undefined): Edition | undefined => EDITIONS.find((edition) => edition === name);
 
 /** A packet PDF with the files it carries. Throws InputError for anything that is not one. */
 export async function readPacket(file: string): Promise<ReadPacket> {
@@ -56,5 +72,9 @@ export async function readPacket(file: string): Promise<ReadPacket> {
     overlay: manifest.data.overlay === undefined ? null : textOf(manifest.data.overlay),
     prices: manifest.data.prices === undefined ? null : textOf(manifest.data.prices),
     design: textOf(NAMES.design),
+    was:
+      manifest.data.was === undefined
+        ? null
+        : { job: textOf(manifest.data.was.job), overlay: manifest.data.was.overlay === undefined ? null : textOf(manifest.data.was.overlay) },
   };
 }

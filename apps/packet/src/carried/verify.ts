@@ -1,4 +1,3 @@
-import { EDITIONS, type Edition } from "@branchwork/engine";
 import { composePacket, renderHtml } from "@branchwork/sheets";
 import { EXIT } from "../exit-codes.js";
 import { packetFonts } from "../fonts.js";
@@ -6,7 +5,8 @@ import { designText } from "../load-design.js";
 import { pricesOf } from "../price-book.js";
 import { withExit } from "../report.js";
 import { designJson, sha256 } from "./carried-files.js";
-import { type ReadPacket, readPacket } from "./read-packet.js";
+import { markRevision } from "./mark-revision.js";
+import { editionOf, type ReadPacket, readPacket } from "./read-packet.js";
 
 /** A number that comes out another way now. */
 interface Changed {
@@ -51,20 +51,30 @@ async function verification(file: string, packet: ReadPacket): Promise<Verificat
   const loaded = designText({
     job: { file: `${file}: ${manifest.job}`, text: packet.job },
     ...(packet.overlay === null ? {} : { overlay: { file: `${file}: ${manifest.overlay}`, text: packet.overlay } }),
-    edition: EDITIONS.find((edition): edition is Edition => edition === manifest.edition),
+    edition: editionOf(manifest.edition),
   });
-  const html = renderHtml({
-    packet: composePacket({
-      design: loaded.design,
-      overlay: loaded.overlay,
-      date: manifest.date,
-      targets: loaded.targets,
-      set: manifest.set,
-      paper: manifest.paper,
-      ...(packet.prices === null ? {} : { prices: pricesOf({ file: `${file}: ${manifest.prices}`, text: packet.prices }).book }),
-    }),
-    fonts: await packetFonts(),
+  const { date, set, paper, was, revisions } = manifest;
+  const prices = packet.prices === null ? undefined : pricesOf({ file: `${file}: ${manifest.prices}`, text: packet.prices }).book;
+  const plain = composePacket({
+    design: loaded.design,
+    overlay: loaded.overlay,
+    date,
+    targets: loaded.targets,
+    set,
+    paper,
+    ...(prices === undefined ? {} : { prices }),
   });
+  const before =
+    packet.was === null
+      ? null
+      : designText({
+          job: { file: `${file}: ${was?.job}`, text: packet.was.job },
+          ...(packet.was.overlay === null ? {} : { overlay: { file: `${file}: ${was?.overlay}`, text: packet.was.overlay } }),
+          edition: editionOf(was?.edition),
+        });
+  const asPrinted =
+    before === null || revisions === undefined ? plain : markRevision({ packet: plain, now: loaded, before, revisions, set, paper, date, prices });
+  const html = renderHtml({ packet: asPrinted, fonts: await packetFonts() });
   const now = JSON.parse(designJson(loaded.design)) as unknown;
   const changed = differences(parsed(packet.design), now, "");
   return {

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { PassThrough, Readable } from "node:stream";
@@ -135,6 +135,24 @@ describe("overlay new", () => {
     const read = readOverlay(readFileSync(join(scratch, "sly.yaml"), "utf8"));
     expect(read.ok && read.overlay.name).toBe('X", id: "y');
     expect(await answer("bad.yaml", "Town\nBylaw\n2019\n")).toBe(2);
+  });
+  it("a day that is none is told at its question, with nothing written", async () => {
+    expect(await answer("day.yaml", "Town\nBylaw\n2020\nJanuary 1, 2025\n")).toBe(2);
+    expect(err.join()).toContain('From which day, as 2024-01-01?: "January 1, 2025" is not a day');
+    expect(existsSync(join(scratch, "day.yaml"))).toBe(false);
+  });
+  it("a person is asked again after a slip", async () => {
+    const input = Object.assign(Readable.from([["Town", "Bylaw", "2019", "2020", "1 May", "2021-05-01", "letter", "", ""].join("\n")]), { isTTY: true });
+    expect(await newOverlay(join(scratch, "again.yaml"), { input, output: new PassThrough() }, {})).toBe(0);
+    const read = readOverlay(readFileSync(join(scratch, "again.yaml"), "utf8"));
+    expect(read.ok && [read.overlay.edition, read.overlay.adoption?.from]).toEqual(["2020", "2021-05-01"]);
+  });
+  it("what is not known is left out or told as not asked yet, never printed as a rule", async () => {
+    await answer("empty.yaml", "\n".repeat(20));
+    const read = readOverlay(readFileSync(join(scratch, "empty.yaml"), "utf8"));
+    expect(read.ok && [read.overlay.zoning, read.overlay.contacts]).toEqual([undefined, undefined]);
+    expect(await checkOverlay(join(scratch, "empty.yaml"), { json: true })).toBe(0);
+    expect(json().cautions.join()).toMatch(/^Not asked yet: adoption\.citation, intake\.citation, .*Ask the jurisdiction/);
   });
   it.each([
     ["Town of Älm 3", "town-of-lm-3"],

@@ -1,3 +1,5 @@
+import { NOT_ASKED } from "@branchwork/sheets";
+
 export interface OverlayQuestion {
   readonly key: OverlayKey;
   readonly asks: string;
@@ -6,6 +8,7 @@ export interface OverlayQuestion {
   readonly choices?: readonly string[];
   /** A number of dollars or of days. */
   readonly number?: true;
+  readonly date?: true;
 }
 type OverlayKey =
   | "name"
@@ -24,7 +27,7 @@ type OverlayKey =
   | "expiry"
   | "zoning";
 
-const LATER = "not asked yet";
+const LATER = NOT_ASKED;
 
 export const OVERLAY_QUESTIONS: readonly OverlayQuestion[] = [
   { key: "name", asks: "Which town or county issues the permit?", why: "It stands on every sheet.", usual: "Name of the jurisdiction" },
@@ -36,11 +39,11 @@ export const OVERLAY_QUESTIONS: readonly OverlayQuestion[] = [
     usual: "2023",
     choices: ["2017", "2020", "2023", "2026"],
   },
-  { key: "from", asks: "From which day, as 2024-01-01?", why: "A packet made before that day carries a caution.", usual: "2024-01-01" },
+  { key: "from", asks: "From which day, as 2024-01-01?", why: "A packet made before that day carries a caution.", usual: "2024-01-01", date: true },
   {
     key: "mode",
     asks: "How does it take an application: over-the-counter, small-plan-set or affidavit-and-schematic?",
-    why: "It decides which sheets are handed in.",
+    why: "Decides which sheets are handed in. over-the-counter: no plans are looked at; small-plan-set: plans are reviewed before the permit; affidavit-and-schematic: a sworn statement and a one-line.",
     usual: "small-plan-set",
     choices: ["over-the-counter", "small-plan-set", "affidavit-and-schematic"],
   },
@@ -81,6 +84,24 @@ export function idFrom(name: string): string {
   return id || "jurisdiction";
 }
 
+/** What is not known yet stands as a comment, to be filled in. */
+const known = (answer: string): string => (answer === LATER ? "# " : "");
+
+const ASKED: Readonly<Record<string, readonly (readonly [asks: string, sheet: string])[]>> = {
+  "over-the-counter": [
+    ["Load calculation", "Load calculation"],
+    ["One-line diagram with sizes and types of conductors and raceways", "One-line diagram"],
+  ],
+  "small-plan-set": [
+    ["Site plan to scale with meter, panel, outlet and route", "Site plan"],
+    ["One-line diagram with sizes and types of conductors and raceways", "One-line diagram"],
+    ["Load calculation", "Load calculation"],
+    ["Panel schedule, existing and new", "Panel:"],
+  ],
+  "affidavit-and-schematic": [["Schematic with sizes", "One-line diagram"]],
+};
+const sheetsAsked = (mode: string): string => (ASKED[mode] ?? []).map(([asks, sheet]) => `    - { asks: "${asks}", sheet: "${sheet}" }`).join("\n");
+
 /** The commented overlay file for a set of answers. Every answer is quoted as a YAML string, so it cannot become structure. */
 export function overlayText(answers: OverlayAnswers, today: string): string {
   const quoted = (text: string) => JSON.stringify(text);
@@ -113,9 +134,8 @@ intake:
   mode: ${answers.mode}
   sheet_size: ${answers.size}
   copies: 1
-  sheets:                      # what the application is asked to show
-    - { asks: One-line diagram with sizes and types of conductors and raceways, sheet: One-line diagram }
-    - { asks: Load calculation, sheet: Load calculation }
+  sheets:                      # what the application is asked to show, in the order it is handed in
+${sheetsAsked(answers.mode)}
   citation: ${citation}
 who_may_work:
   - { id: owner, who: owner, may: ${may}, says: ${quoted(may ? "The owner may do the work." : "The owner may not do the work.")}, citation: ${citation} }
@@ -133,9 +153,8 @@ ${answers.trench === "yes" ? trench : ""}  - id: final
 expiry:
   - { id: idle, after_days: ${Number(answers.expiry)}, from: last inspection, says: The permit ends., citation: ${citation} }
 
-zoning: { says: ${quoted(answers.zoning)}, citation: ${citation} }
-contacts:
-  - { id: office, name: Permit office, phone: ${quoted(answers.phone)} }
+${known(answers.zoning)}zoning: { says: ${quoted(answers.zoning)}, citation: ${citation} }
+${known(answers.phone)}contacts: [{ id: office, name: Permit office, phone: ${quoted(answers.phone)} }]
 
 # What is otherwise than in the code, each with the value it replaces:
 amendments: []

@@ -26,13 +26,19 @@ export function checkPrinted(pdf: Uint8Array, expectText: string): void {
         `no font has a glyph for a character on page ${index + 1}, near "${line.trim().slice(0, 60)}": it would print as an empty box`,
       );
   }
-  if (!bare(pages.join("")).includes(bare(expectText))) throw new PrintError(`the printed pages lack the text "${expectText}"`);
+  const drawn = bare(pages.join(""));
+  if (!(RIGHT_TO_LEFT.test(expectText) ? expectText.split(/\s+/).every((word) => standsEitherWay(word, drawn)) : drawn.includes(bare(expectText))))
+    throw new PrintError(`the printed pages lack the text "${expectText}"`);
   if (facts.title.trim() === "") throw new PrintError("the document has no title");
   if (facts.language === "") throw new PrintError("the browser wrote a PDF without a language");
   if (!facts.tagged) throw new PrintError("the browser wrote a PDF without tags");
   const astray = facts.links.find(({ toPage, address }) => toPage === undefined && !address);
   if (astray) throw new PrintError(`a link on page ${astray.page} leads nowhere${astray.place === undefined ? "" : `: there is no "${astray.place}"`}`);
 }
+
+// Hebrew, Arabic and the like stand on the page from right to left, and are read from it from left to right; so do words among them.
+const RIGHT_TO_LEFT = /[\p{Script=Hebrew}\p{Script=Arabic}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u;
+const standsEitherWay = (word: string, drawn: string) => drawn.includes(bare(word)) || drawn.includes(bare([...word].reverse().join("")));
 
 // Upper-casing is styling, and lines break anywhere: neither is a difference in what stands on the page.
 function bare(text: string): string {

@@ -31,7 +31,15 @@ interface Maker {
 }
 
 /** Makers are begun as they are needed and kept for the next request. How many there are at once is for the caller to bound. */
-export function openPacketMakers({ print, limits, program }: { readonly print: PrintDocument; readonly limits: MakerLimits; readonly program: URL }): PacketMakers {
+export function openPacketMakers({
+  print,
+  limits,
+  program,
+}: {
+  readonly print: PrintDocument;
+  readonly limits: MakerLimits;
+  readonly program: URL;
+}): PacketMakers {
   const idle: Maker[] = [];
   const all = new Set<Worker>();
 

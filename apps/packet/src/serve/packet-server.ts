@@ -39,7 +39,7 @@ const USUAL: ServerLimits = {
   headersMs: 5_000,
   idleMs: 5_000,
   packets: 4,
-  maker: { computeMs: 10_000, megabytes: 512 },
+  maker: { computeMs: 20_000, megabytes: 512 },
   connections: 64,
 };
 

@@ -36,8 +36,7 @@ async function make(body: string): Promise<void> {
     else if (error instanceof InputError) {
       const issues = error.issues.map((issue) => ({ file: error.file, ...issue })).slice(0, 100);
       say({ kind: "refused", status: 422, says: error.message, issues });
-    }
-    else say({ kind: "fault", says: error instanceof Error ? (error.stack ?? error.message) : String(error) });
+    } else say({ kind: "fault", says: error instanceof Error ? (error.stack ?? error.message) : String(error) });
   }
 }
 

@@ -1,4 +1,4 @@
-import { basename, extname } from "node:path";
+import { basename } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 import type { Edition } from "@branchwork/engine";
 import { overlayOf } from "../batch/batch.js";
@@ -9,6 +9,8 @@ import { exitOf, type Outcome, printCounts } from "../batch/row.js";
 import { dateOf, formatsOf, namedPaper, setsOf } from "../build.js";
 import { InputError, textOf } from "../load-design.js";
 import { withExit } from "../report.js";
+import { stemOf } from "../stem.js";
+import { forTerminal } from "../terminal-text.js";
 import { type Answer, assertReachable, connectionOf, isStem, ORDER_OPTIONS, type Order, orderId } from "./packet-queue.js";
 
 export interface EnqueueOptions {
@@ -86,13 +88,14 @@ export function enqueue(named: readonly string[], options: EnqueueOptions): Prom
 /** Undefined, and told, when the file cannot be one. */
 async function orderOf(job: FoundJob, terms: Omit<Order, "format" | "stem" | "job">): Promise<Order | undefined> {
   try {
-    const stem = basename(job.name, extname(job.name));
-    if (!isStem(stem)) throw new InputError(job.name, [{ path: "", what: "a backslash or control character in the name", mend: "rename the file" }]);
+    const stem = stemOf(job.name);
+    if (!isStem(stem) || /[\\\p{Cc}]/u.test(job.name))
+      throw new InputError(job.name, [{ path: "", what: "a backslash or control character in the name", mend: "rename the file or its folder" }]);
     const text = textOf(job.name, await readJobBytes(job));
     return { format: "branchwork-order/1", stem, job: text, ...terms };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    console.error(error.message);
+    console.error(forTerminal(error.message));
     return undefined;
   }
 }
