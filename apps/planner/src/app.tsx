@@ -1,10 +1,10 @@
 import { useEffect, useRef } from "preact/hooks";
-import { stepOf } from "./job/runs.js";
+import { STEPS, stepOf } from "./job/steps.js";
 import { JobsPage } from "./jobs-page.js";
+import { later } from "./later.js";
 import { Live } from "./live/live.js";
 import { PaperPage } from "./paper/paper-page.js";
-import { canEditNow, go, type Page, planner, redo, STEPS, undo, usePlanner } from "./planner.js";
-import { ReadingsPage } from "./readings/readings-page.js";
+import { canEditNow, go, type Page, planner, redo, undo, usePlanner } from "./planner.js";
 import { HouseStep } from "./steps/house.js";
 import { PanelStep } from "./steps/panel.js";
 import { ReviewStep } from "./steps/review.js";
@@ -17,10 +17,13 @@ const HEADS = [
   "The house’s service and panel",
   "What the house already runs",
   "The way the wire goes",
+  "The site from above",
   "The town and its code",
   "Check it and take it along",
 ] as const;
-const BODIES = [WhatStep, PanelStep, HouseStep, RouteStep, TownStep, ReviewStep] as const;
+const SiteStep = later(() => import("./site/site-step.js").then((part) => part.SiteStep));
+const ReadingsPage = later(() => import("./readings/readings-page.js").then((part) => part.ReadingsPage));
+const BODIES = [WhatStep, PanelStep, HouseStep, RouteStep, SiteStep, TownStep, ReviewStep] as const;
 
 export function App() {
   const { page } = usePlanner();
@@ -41,6 +44,7 @@ export function App() {
       </a>
       <Top />
       <Cautions />
+      <Notice />
       {page === "plan" && <Plan />}
       {page === "paper" && <PaperPage />}
       {page === "readings" && <ReadingsPage />}
@@ -77,6 +81,23 @@ function Top() {
         </span>
       </div>
     </header>
+  );
+}
+
+/** What a press took along, with the way back. */
+function Notice() {
+  const { notice } = planner();
+  return (
+    <div role="status" class="notice">
+      {notice !== "" && (
+        <p>
+          {notice}{" "}
+          <button type="button" onClick={undo}>
+            Undo it
+          </button>
+        </p>
+      )}
+    </div>
   );
 }
 

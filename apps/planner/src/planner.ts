@@ -7,7 +7,6 @@ import { ask } from "./work/client.js";
 import type { Digest } from "./work/digest.js";
 import type { ShippedOverlay, ShownIssue } from "./work/protocol.js";
 
-export const STEPS = ["What", "Panel", "House", "Route", "Town", "Review"] as const;
 export type Page = "plan" | "paper" | "readings" | "jobs";
 export interface ChosenOverlay {
   readonly name: string;
@@ -23,6 +22,10 @@ export interface Planner {
   readonly overlay: ChosenOverlay | null;
   readonly page: Page;
   readonly step: number;
+  /** Printed path of the field the reader was sent to, until another. */
+  readonly aim: { readonly path: string } | null;
+  /** What a press did beside what it says. */
+  readonly notice: string;
   /** The last design that could be made; of an earlier state of the job while `stale`. */
   readonly digest: Digest | null;
   readonly stale: boolean;
@@ -54,6 +57,8 @@ let state: Planner = {
   overlay: null,
   page: "plan",
   step: 0,
+  aim: null,
+  notice: "",
   digest: null,
   stale: false,
   issues: [],
@@ -103,16 +108,17 @@ function change(next: Snapshot, key = ""): void {
 }
 
 function settle({ text, overlay }: Snapshot): void {
-  set({ text, overlay, plain: plainOf(text), assumed: assumedPaths(text), stale: true, kept: "keeping" });
+  set({ text, overlay, plain: plainOf(text), assumed: assumedPaths(text), stale: true, kept: "keeping", notice: "" });
   recompute();
   keepSoon();
 }
 
-/** Makes edits to the job. `key` names the field, so that its letters are undone together. */
-export function edit(edits: readonly Edit[], key = ""): void {
+/** Makes edits to the job. `key` names the field, so that its letters are undone together; `notice` tells what was taken along. */
+export function edit(edits: readonly Edit[], key = "", notice = ""): void {
   const text = edited(state.text, edits);
   if (text === null) return; // the file is not YAML: the field that edits it as text says so
   change({ text: withUnknowns(text), overlay: state.overlay }, key);
+  if (notice !== "") set({ notice });
 }
 
 export const editText = (text: string): void => change({ text, overlay: state.overlay }, "text");
@@ -145,7 +151,7 @@ export function go(page: Page, step = state.step): void {
 
 /** Shows the step and puts the cursor in the field of a path. */
 export function goToField(step: number, path: string): void {
-  set({ page: "plan", step });
+  set({ page: "plan", step, aim: { path } });
   requestAnimationFrame(() => {
     const field = document.getElementById(`field-${path}`);
     for (let part = field?.closest("details"); part; part = part.parentElement?.closest("details")) part.open = true;

@@ -46,7 +46,11 @@ export class Driven {
     private readonly downloads: string,
   ) {}
 
-  static async open(browser: Browser, url: string, size = { width: 1280, height: 900 }): Promise<Driven> {
+  static async open(
+    browser: Browser,
+    url: string,
+    size: { readonly width: number; readonly height: number; readonly hasTouch?: boolean } = { width: 1280, height: 900 },
+  ): Promise<Driven> {
     const context = await browser.createBrowserContext();
     const page = await context.newPage();
     const downloads = await mkdtemp(join(tmpdir(), "planner-downloads-"));
@@ -168,6 +172,22 @@ export class Driven {
       await new Promise((resolve) => setTimeout(resolve, 100));
     }
     throw new Error(`no file came of ${button}: ${await this.text()}`);
+  }
+
+  /** The file a button of another step gives; then back to where the reader was. */
+  async downloadedFrom(step: string, button: string): Promise<{ readonly name: string; readonly path: string; readonly text: string }> {
+    const steps = '.steps [aria-current="step"]';
+    const now = await this.page.$eval(steps, (each) => (each.textContent ?? "").trim().slice(0, 1));
+    await this.page.$$eval(
+      ".steps button",
+      (buttons, wanted) => (buttons as HTMLButtonElement[]).find((each) => each.textContent?.includes(wanted))?.click(),
+      step,
+    );
+    await this.page.waitForFunction((at, name) => document.querySelector(at)?.textContent?.includes(name) === true, {}, steps, step);
+    const file = await this.downloaded(button);
+    await this.press(now);
+    await this.page.waitForFunction((at, number) => document.querySelector(at)?.textContent?.trim().startsWith(number) === true, {}, steps, now);
+    return file;
   }
 
   /** The words of the packet in its frame. */

@@ -32,7 +32,7 @@ async function sameOnPaper(reader: Driven, overlay?: string): Promise<string> {
 }
 
 async function named(reader: Driven, owner: string, site: string): Promise<void> {
-  await reader.press("6");
+  await reader.press("7");
   await reader.type("Owner of the house", owner);
   await reader.type("Address of the work", site);
 }
@@ -62,6 +62,7 @@ test("RV 50 A under the yard: from an empty page to the packet", async () => {
   await reader.press("Under the yard");
   for (const [i, feet] of ["24", "4", "34", "6"].entries()) await reader.type("Length", feet, i);
   await reader.screenshot("4-route");
+  await reader.press("Next: Site plan");
   await reader.press("Next: Town");
   await reader.choose("Rules of the town", "Town of Tamarack Hollow");
   await reader.screenshot("5-town");

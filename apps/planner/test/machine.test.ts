@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { packetFonts } from "../../packet/src/fonts.js";
+import { readPacket } from "../../packet/src/carried/read-packet.js";
 import { openPrinterPool, type PrinterPool } from "../../packet/src/print/printer-pool.js";
 import { openPacketServer, type PacketServer } from "../../packet/src/serve/packet-server.js";
 import { staticFiles } from "../../packet/src/serve/static-files.js";
@@ -19,7 +19,9 @@ beforeAll(async () => {
   // What the browser's start says (of root, say) is of the machine, not of the server.
   pool = await openPrinterPool({ warn: () => undefined, printsPerPage: 8, signals: "program" });
   const files = await staticFiles(fileURLToPath(new URL("../dist", import.meta.url)));
-  server = await openPacketServer({ port: 0, files, fonts: await packetFonts(), print: pool.print, warn: (message) => told.push(message) });
+  // A thread takes no TypeScript: the packet maker's own program has to be built.
+  const maker = new URL("../../packet/dist/serve/packet-worker.js", import.meta.url);
+  server = await openPacketServer({ port: 0, files, maker, print: pool.print, warn: (message) => told.push(message) });
 });
 afterAll(async () => {
   await running?.close();
@@ -41,11 +43,23 @@ test("served by the packet maker: works under its policy, prints a PDF, and open
   expect((await reader.paperText()).length).toBeGreaterThan(5000);
   const pdf = await reader.downloaded("PDF by this machine");
   expect(pdf.text.startsWith("%PDF-")).toBe(true);
+  // Each set is the one chosen: the inspector's and the owner's carry what the clerk's does not.
+  const sets: [string, string][] = [
+    ["The inspector on site", "field"],
+    ["Me, to keep", "owner"],
+  ];
+  for (const [says, set] of sets) {
+    await reader.answer("Who is it for?", says);
+    const file = await reader.downloaded("PDF by this machine");
+    expect(file.name).toContain(`-${set}.pdf`);
+    expect(file.text.startsWith("%PDF-")).toBe(true);
+    expect((await readPacket(file.path)).manifest.set).toBe(set);
+  }
   await reader.press("Jobs");
   await reader.press("New job");
   await opened(reader, pdf.path);
   await reader.settled();
-  await reader.press("6");
+  await reader.press("7");
   expect(await reader.page.$eval("#job-text", (area) => (area as HTMLTextAreaElement).value)).toBe(await readFile(JOB, "utf8"));
   expect([...reader.errors, ...told]).toEqual([]);
   await reader.close();

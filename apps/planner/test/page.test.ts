@@ -27,7 +27,8 @@ async function opened(file: string, size?: { readonly width: number; readonly he
   return reader;
 }
 
-const STEPS = ["What", "Panel", "House", "Route", "Town", "Review"];
+const STEPS = ["What", "Panel", "House", "Route", "Site plan", "Town", "Review"];
+const REVIEW = STEPS.indexOf("Review");
 
 async function toStep(reader: Driven, i: number): Promise<void> {
   await reader.press(String(i + 1));
@@ -142,7 +143,7 @@ test("works without a network after the first load", async () => {
 
 test("a job is kept, undone, redone, and there again after the page is loaded anew", async () => {
   const reader = await opened(fixture("rv-50-carport.yaml"));
-  await toStep(reader, 5);
+  await toStep(reader, REVIEW);
   await reader.type("Title of the job", "Changed title");
   await reader.press("Undo");
   const title = () => reader.page.$eval('[id="field-project.title"]', (input) => (input as HTMLInputElement).value);
@@ -152,7 +153,7 @@ test("a job is kept, undone, redone, and there again after the page is loaded an
   await reader.page.waitForFunction(() => document.querySelector(".history .hint")?.textContent === "Kept in this browser");
   await reader.page.reload();
   await reader.settled();
-  await toStep(reader, 5);
+  await toStep(reader, REVIEW);
   expect(await title()).toBe("Changed title");
   const file = await reader.downloaded("Job file");
   expect(file.text).toContain("# An invented job: a 50 A RV outlet on a post");
@@ -172,7 +173,7 @@ test("a mend of one press mends", async () => {
 
 test("words of a job are words: markup in them does nothing", async () => {
   const reader = await opened(fixture("rv-50-carport.yaml"));
-  await toStep(reader, 5);
+  await toStep(reader, REVIEW);
   const hostile = `<img src=x onerror="window.ran=1"><script>window.ran=1</script>`;
   await reader.type("Title of the job", hostile);
   await reader.type("Owner of the house", hostile);
@@ -257,7 +258,7 @@ test("by keyboard alone: pick, go on, answer", async () => {
 
 test("the shopping list, and its cost by a price book of the reader's own", async () => {
   const reader = await opened(fixture("rv-50-carport.yaml"));
-  await toStep(reader, 5);
+  await toStep(reader, REVIEW);
   const bare = await reader.downloaded("Shopping list (CSV)");
   expect(bare.text.split("\r\n")[0]).toBe("item,quantity,unit,sold as,for,note,price book name");
   const inputs = await reader.page.$$("input[type=file]");

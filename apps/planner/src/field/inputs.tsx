@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { at, type Path, printPath, textAt } from "../job/document.js";
+import { at, type Edit, printPath, textAt } from "../job/document.js";
 import { edit, planner } from "../planner.js";
 import { type Asked, describedBy, Field, isWrong } from "./field.js";
 
@@ -7,11 +7,11 @@ interface TextOf extends Asked {
   readonly long?: boolean;
   readonly placeholder?: string;
   /** Also written when this is answered. */
-  readonly also?: (value: string) => readonly { readonly at: Path; readonly put: unknown }[];
+  readonly also?: (value: string) => readonly Edit[];
 }
 
 /** Holds what is being typed, so that a field may be empty for a moment without its line leaving the file. */
-function useTyped(stored: string, commit: (value: string) => void) {
+export function useTyped(stored: string, commit: (value: string) => void) {
   const [typed, setTyped] = useState<string | null>(null);
   return {
     value: typed ?? stored,

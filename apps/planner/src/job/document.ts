@@ -5,7 +5,7 @@ export type Path = readonly (string | number)[];
 /** One change to the job's text: a value put, added to a list, or taken out. */
 export type Edit =
   | { readonly put: unknown; readonly at: Path /** Not known yet: the value stands in, and says so in the file and on paper. */; readonly assumed?: boolean }
-  | { readonly add: unknown; readonly at: Path }
+  | { readonly add: unknown; readonly at: Path /** Place in the list; its end when left out. */; readonly before?: number }
   | { readonly remove: Path };
 
 /** Written behind a value that nobody has read yet. */
@@ -45,12 +45,17 @@ export function edited(text: string, edits: readonly Edit[]): string | null {
   const document = parseDocument(text, { prettyErrors: false, strict: false });
   if (document.errors.length > 0 || !isMap(document.contents)) return null;
   for (const edit of edits) {
-    if ("remove" in edit) document.deleteIn(edit.remove);
-    else if ("add" in edit) append(document, edit.at, edit.add);
-    else if (edit.put === undefined) document.deleteIn(edit.at);
+    if ("remove" in edit) take(document, edit.remove);
+    else if ("add" in edit) add(document, edit.at, edit.add, edit.before);
+    else if (edit.put === undefined) take(document, edit.at);
     else put(document, edit.at, edit.put, edit.assumed === true);
   }
   return document.toString({ lineWidth: 0, flowCollectionPadding: true });
+}
+
+/** Nothing is there to be taken where the path leads nowhere. */
+function take(document: Document, path: Path): void {
+  if (document.hasIn(path)) document.deleteIn(path);
 }
 
 function put(document: Document, path: Path, value: unknown, assumed: boolean): void {
@@ -66,12 +71,12 @@ function put(document: Document, path: Path, value: unknown, assumed: boolean): 
   else if (node.comment === ASSUMED) node.comment = null;
 }
 
-function append(document: Document, path: Path, value: unknown): void {
+function add(document: Document, path: Path, value: unknown, before?: number): void {
   const node = document.createNode(value, { flow: isSmall(value) });
   const list = document.getIn(path, true);
   if (isSeq(list)) {
     if (list.items.length === 0) list.flow = false;
-    list.items.push(node);
+    list.items.splice(before ?? list.items.length, 0, node);
   } else {
     const made = document.createNode([value]);
     if (isSeq(made)) made.flow = false;
@@ -79,9 +84,12 @@ function append(document: Document, path: Path, value: unknown): void {
   }
 }
 
+const isPlainList = (value: unknown): boolean => Array.isArray(value) && value.every((item) => typeof item !== "object");
+
+/** Written on one line: plain lists, lists of places, small groups. */
 const isSmall = (value: unknown): boolean =>
   Array.isArray(value)
-    ? value.length > 0 && value.every((item) => typeof item !== "object")
+    ? value.length > 0 && value.every((item) => typeof item !== "object" || isPlainList(item))
     : typeof value === "object" &&
       value !== null &&
       Object.values(value).every((item) => typeof item !== "object" || Array.isArray(item)) &&

@@ -95,15 +95,3 @@ export function freeId(plain: unknown, wanted: string): string {
   if (!ids.has(wanted)) return wanted;
   for (let i = 2; ; i++) if (!ids.has(`${wanted}-${i}`)) return `${wanted}-${i}`;
 }
-
-/** The step of the planner that holds the field of a path. */
-export function stepOf(path: string): number {
-  if (/^project\.(intended_use)/.test(path)) return 0;
-  if (/^project|^format/.test(path)) return 5;
-  if (/^code/.test(path)) return 4;
-  if (/^service\.(existing|dwelling|measured|managed|load_method)/.test(path)) return 2;
-  if (/(route|boxes)(\[|$)/.test(path)) return 3;
-  if (/\.breaker|\.directory|\.spaces|\.bus|\.main|working_space|terminal_temperature|^service\.(rating|fault|conductors|electrode)/.test(path)) return 1;
-  if (/circuits|feeders/.test(path)) return 0;
-  return 5;
-}

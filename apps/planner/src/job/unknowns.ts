@@ -27,6 +27,11 @@ const WORDS: readonly (readonly [RegExp, string])[] = [
   [/project\.site$/, "address of the work"],
   [/project\.title$/, "title of the job"],
   [/preparer\.name$/, "who prepared it"],
+  [/^site_plan\.routes\[\d+\]/, "a way on the site plan"],
+  [/^site_plan\.lot/, "corners of the lot"],
+  [/^site_plan/, "site plan"],
+  [/^service\.managed\.setpoint$/, "setpoint of the load management"],
+  [/^service\.managed\.citation$/, "what shows the load management"],
 ];
 
 export const wordsOf = (path: string): string => WORDS.find(([of]) => of.test(path))?.[1] ?? path;

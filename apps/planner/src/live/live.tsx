@@ -1,10 +1,11 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { stepOf } from "../job/runs.js";
-import { edit, goToField, planner, STEPS } from "../planner.js";
+import { STEP, STEPS, stepOf } from "../job/steps.js";
+import { edit, goToField, planner } from "../planner.js";
 import type { Digest, ShownFinding } from "../work/digest.js";
 import type { ShownIssue } from "../work/protocol.js";
 import { Choices } from "./choices.js";
 import { LoadBar, RunFigures } from "./figures.js";
+import { mendForIssue } from "./issue-mends.js";
 import { mendFor } from "./mends.js";
 import { tellIssue } from "./tell-issue.js";
 
@@ -59,13 +60,23 @@ function Wanted() {
       <ul class="wanted">
         {inOrder.map((issue) => (
           <li key={issue.path + issue.what}>
-            <button type="button" class="link" onClick={() => goToField(issue.of === "overlay" ? 4 : stepOf(issue.path), issue.path)}>
+            <IssueMend issue={issue} />
+            <button type="button" class="link" onClick={() => goToField(issue.of === "overlay" ? STEP.town : stepOf(issue.path), issue.path)}>
               {issue.of === "overlay" ? "Town’s file" : STEPS[stepOf(issue.path)]}: {tellIssue(plain, issue)}
             </button>
           </li>
         ))}
       </ul>
     </section>
+  );
+}
+
+function IssueMend({ issue }: { readonly issue: ShownIssue }) {
+  const mend = mendForIssue(planner().plain, issue);
+  return mend === null ? null : (
+    <button type="button" class="aside" onClick={() => edit(mend.edits)}>
+      {mend.says}
+    </button>
   );
 }
 

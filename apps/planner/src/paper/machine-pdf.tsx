@@ -1,3 +1,4 @@
+import type { PacketSet } from "@branchwork/sheets";
 import { useEffect, useState } from "preact/hooks";
 import { textAt } from "../job/document.js";
 import { planner } from "../planner.js";
@@ -24,7 +25,7 @@ export function useMachinePrinter(): boolean {
 }
 
 /** The packet as a PDF, printed by the program that serves the page; the job file travels inside it. */
-export function MachinePdf() {
+export function MachinePdf({ set }: { readonly set: PacketSet }) {
   const { text, overlay, plain, issues } = planner();
   const [busy, setBusy] = useState(false);
   const [refused, setRefused] = useState("");
@@ -35,9 +36,10 @@ export function MachinePdf() {
       const answer = await fetch("./packet", {
         method: "POST",
         headers: { "content-type": "application/json" },
-        body: JSON.stringify({ job: text, ...(overlay === null ? {} : { overlay: overlay.text }), date: today() }),
+        body: JSON.stringify({ job: text, ...(overlay === null ? {} : { overlay: overlay.text }), date: today(), set }),
       });
-      if (answer.ok) downloadBlob(`${fileName(textAt(plain, ["project", "title"]))}.pdf`, await answer.blob());
+      const suffix = set === "submittal" ? "" : `-${set}`;
+      if (answer.ok) downloadBlob(`${fileName(textAt(plain, ["project", "title"]))}${suffix}.pdf`, await answer.blob());
       else setRefused(`It was not made: ${((await answer.json()) as { readonly error?: string }).error ?? answer.status}`);
     } catch (error) {
       setRefused(`It was not made; does the program still run? ${error instanceof Error ? error.message : String(error)}`);

@@ -77,7 +77,7 @@ export function PaperPage() {
           ))}
         </div>
       </fieldset>
-      {machine && chosenSet === "submittal" && <MachinePdf />}
+      {machine && <MachinePdf set={chosenSet} />}
       <p class="hint">To keep a PDF, press Print and choose “Save as PDF”. Sign and date it by hand.</p>
       {made === null && <p role="status">Making the packet…</p>}
       {made !== null && "refused" in made && (

@@ -1,8 +1,11 @@
 import { ChoiceField, NumberField, QuantityField, TextField, YesNoField } from "../field/inputs.js";
 import { at, listAt, textAt } from "../job/document.js";
+import { DWELLING, EXISTING, methodChosen } from "../job/house-loads.js";
+import { later } from "../later.js";
 import { edit, planner } from "../planner.js";
 
-const EXISTING = ["service", "existing"] as const;
+const WholeHouse = later(() => import("./whole-house.js").then((part) => part.WholeHouse));
+const ManagedLoad = later(() => import("./whole-house.js").then((part) => part.ManagedLoad));
 const LIST = [...EXISTING, "appliances"];
 /** What stands on many labels; common practice, no source. Written as assumed until the label is read. */
 const USUAL: readonly (readonly [name: string, load: string])[] = [
@@ -21,24 +24,21 @@ const USUAL: readonly (readonly [name: string, load: string])[] = [
 export function HouseStep() {
   const { plain } = planner();
   const method = textAt(plain, ["service", "load_method"]);
+  // A house told by kind serves the method of the existing house too.
+  const byKind =
+    method === "standard" || method === "optional" || (method === "existing-dwelling" && at(plain, EXISTING) === undefined && at(plain, DWELLING) !== undefined);
   return (
     <>
       <ChoiceField
         path={["service", "load_method"]}
         label="How shall the house’s load be found?"
-        why="The panel must carry what is there and what is new. Two ways are usual; the second often leaves more room."
-        put={(value) =>
-          edit([
-            { at: ["service", "load_method"], put: value },
-            ...(value === "existing-dwelling" && at(plain, EXISTING) === undefined ? [{ at: EXISTING, put: { appliances: [] } }] : []),
-            // An added-up house without its area could not be read.
-            ...(value === "measured-demand" && at(plain, [...EXISTING, "floor_area"]) === undefined ? [{ at: EXISTING, put: undefined }] : []),
-          ])
-        }
+        why="The panel must carry what is there and what is new. For a house that stands, the first two are usual, and the second often leaves more room. A new house, or one whose loads are all counted anew, takes one of the others."
+        put={(value) => edit(methodChosen(plain, value as Parameters<typeof methodChosen>[1], planner().assumed))}
         choices={[
           { value: "existing-dwelling", says: "Add up the house: floor area and appliances" },
           { value: "measured-demand", says: "Measured: the peak of the past year from the utility" },
-          ...(method === "standard" || method === "optional" ? [{ value: method, says: `${method} method, as the file says` }] : []),
+          { value: "optional", says: "Count a whole house anew, by kind: optional method" },
+          { value: "standard", says: "Count a whole house anew, by kind: standard method" },
         ]}
       />
       {method === "measured-demand" && (
@@ -67,10 +67,9 @@ export function HouseStep() {
           />
         </section>
       )}
-      {method === "existing-dwelling" && <AddedUp />}
-      {(method === "standard" || method === "optional") && (
-        <p class="note">This file counts the house by kind of load. The planner keeps that as it is; change it in the file itself, on the last step.</p>
-      )}
+      {byKind && <WholeHouse />}
+      {method === "existing-dwelling" && !byKind && <AddedUp />}
+      <ManagedLoad />
     </>
   );
 }

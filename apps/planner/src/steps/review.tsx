@@ -2,19 +2,19 @@ import type { PacketSet } from "@branchwork/sheets";
 import { useState } from "preact/hooks";
 import { TextField } from "../field/inputs.js";
 import { textAt } from "../job/document.js";
-import { stepOf } from "../job/runs.js";
+import { STEP, STEPS, stepOf } from "../job/steps.js";
 import { tellPath, tellValue } from "../job/unknowns.js";
 import { tellIssue } from "../live/tell-issue.js";
 import { download, fileName } from "../paper/files.js";
 import { today } from "../paper/today.js";
-import { editText, go, goToField, planner, STEPS } from "../planner.js";
+import { editText, go, goToField, planner } from "../planner.js";
 import { ask } from "../work/client.js";
 import type { TextAnswer } from "../work/protocol.js";
 import { ShoppingList } from "./shopping-list.js";
 
 export function ReviewStep() {
   const { plain, issues, digest, stale, assumed } = planner();
-  const wants = issues.filter((issue) => issue.of === "job" && stepOf(issue.path) !== 5);
+  const wants = issues.filter((issue) => issue.of === "job" && stepOf(issue.path) !== STEP.review);
   const fails = digest?.findings.filter((finding) => finding.verdict === "fail").length ?? 0;
   return (
     <>

@@ -1,8 +1,9 @@
 import { useState } from "preact/hooks";
 import { ChoiceField, QuantityField, TextField, YesNoField } from "../field/inputs.js";
-import { at, type Edit, listAt, type Path, printPath, textAt } from "../job/document.js";
+import { at, listAt, type Path, printPath, textAt } from "../job/document.js";
 import { GROUND_OVER, METHODS, PLACES, ROUTES } from "../job/routes.js";
 import { type WrittenRun, writtenRuns } from "../job/runs.js";
+import { renamingStretch, replacingRoute, takingOutStretch } from "../job/taking-out.js";
 import { RoutePicture } from "../pictures/route-picture.js";
 import { edit, planner } from "../planner.js";
 
@@ -56,12 +57,22 @@ function RouteOf({ run }: { readonly run: WrittenRun }) {
               <button
                 type="button"
                 aria-pressed={start.route.map(({ name }) => name).join("\n") === stretches.map((row) => textAt(row, ["name"])).join("\n")}
-                onClick={() =>
-                  edit([
-                    { at: route, put: structuredClone(start.route) },
-                    { at: boxes, put: structuredClone(run.kind === "feeder" ? start.boxes.filter((box) => box.device !== true) : start.boxes) },
-                  ])
-                }
+                onClick={() => {
+                  const { edits, says } = replacingRoute(
+                    plain,
+                    run,
+                    start.route.map(({ name }) => String(name)),
+                  );
+                  edit(
+                    [
+                      { at: route, put: structuredClone(start.route) },
+                      { at: boxes, put: structuredClone(run.kind === "feeder" ? start.boxes.filter((box) => box.device !== true) : start.boxes) },
+                      ...edits,
+                    ],
+                    "",
+                    says,
+                  );
+                }}
               >
                 <RoutePicture of={start.key} />
                 <b>{start.says}</b>
@@ -104,13 +115,6 @@ function nameFree(stretches: readonly unknown[]): string {
   for (let i = stretches.length + 1; ; i++) if (!names.includes(`Stretch ${i}`)) return `Stretch ${i}`;
 }
 
-/** Renaming a stretch renames it where its boxes stand. */
-function boxesAfter(plain: unknown, run: WrittenRun, old: string, name: string): readonly { readonly at: Path; readonly put: unknown }[] {
-  return listAt(plain, [...run.path, "boxes"]).flatMap((box, i) =>
-    textAt(box, ["after"]) === old ? [{ at: [...run.path, "boxes", i, "after"], put: name }] : [],
-  );
-}
-
 function Stretch({ path, index, count, run }: { readonly path: Path; readonly index: number; readonly count: number; readonly run: WrittenRun }) {
   const { plain, digest } = planner();
   const place = textAt(plain, [...path, "place"]);
@@ -120,10 +124,10 @@ function Stretch({ path, index, count, run }: { readonly path: Path; readonly in
   const bends = listAt(plain, [...path, "bends"]);
   const designed = digest?.runs.find((each) => printPath(each.path) === printPath(run.path))?.segments.find((each) => each.name === name);
   const list = path.slice(0, -1);
-  const remove: Edit[] = [
-    { remove: path },
-    ...listAt(plain, [...run.path, "boxes"]).flatMap((box, i): Edit[] => (textAt(box, ["after"]) === name ? [{ remove: [...run.path, "boxes", i] }] : [])),
-  ];
+  const takeOut = () => {
+    const { edits, says } = takingOutStretch(plain, run, index);
+    edit(edits, "", says);
+  };
   const swap = () => {
     const rows = [...listAt(plain, list)];
     [rows[index - 1], rows[index]] = [rows[index], rows[index - 1]];
@@ -147,13 +151,13 @@ function Stretch({ path, index, count, run }: { readonly path: Path; readonly in
           </button>
         )}
         {count > 1 && (
-          <button type="button" class="plain" onClick={() => edit(remove.toReversed())}>
+          <button type="button" class="plain" onClick={takeOut}>
             Remove<span class="unseen"> {name}</span>
           </button>
         )}
       </header>
       <div class="row">
-        <TextField path={[...path, "name"]} label="Called" also={(value) => boxesAfter(plain, run, name, value)} />
+        <TextField path={[...path, "name"]} label="Called" also={(value) => renamingStretch(plain, run, name, value)} />
         <QuantityField
           path={[...path, "length"]}
           label="Length"

@@ -4,6 +4,7 @@ import { ChoiceField, NumberField, QuantityField, TextField, YesNoField } from "
 import { type Edit, printPath, textAt } from "../job/document.js";
 import { freeId, freeSpaces, SERVICE_PANEL, type WrittenRun, writtenPanels, writtenRuns } from "../job/runs.js";
 import { THINGS, type Thing } from "../job/starts.js";
+import { takingOutRun } from "../job/taking-out.js";
 import { edit, planner } from "../planner.js";
 
 function added(thing: Thing, panelPath: readonly (string | number)[]): void {
@@ -99,7 +100,14 @@ function Connected({ run }: { readonly run: WrittenRun }) {
         <p class="hint">
           {thing?.says ?? run.serves}, from {run.panelName}
         </p>
-        <button type="button" class="plain" onClick={() => edit([{ remove: run.path }])}>
+        <button
+          type="button"
+          class="plain"
+          onClick={() => {
+            const { edits, says } = takingOutRun(planner().plain, run);
+            edit(edits, "", says);
+          }}
+        >
           Take it out<span class="unseen">: {run.name}</span>
         </button>
       </header>
