@@ -1,16 +1,18 @@
 // Harms batches of packets in every way a machine does and counts what was lost: kill -9 at random moments, a full disk, an output
-// that cannot be written, a killed browser, SIGINT twice, 10,000 files, links in circles. Ends with 1 when anything was lost.
+// that cannot be written, a killed browser, SIGINT twice, a clock that jumps, a killed queue, 10,000 files, links in circles.
+// Ends with 1 when anything was lost.
 // node scripts/faults.mjs [--kills N] [--jobs N] [--seed N]; N kills is 20 unless told, 200 at night.
 import { spawn, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { once } from "node:events";
-import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, utimesSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join, relative } from "node:path";
 import { performance } from "node:perf_hooks";
 import { setTimeout as sleep } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
+import { killQueue } from "./faults/kill-queue.mjs";
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const main = join(root, "apps/packet/dist/main.js");
@@ -64,7 +66,7 @@ function contents(folder) {
 const results = [];
 const count = (fault, tried, { lost = 0, corrupt = 0, wrong = [] }, note = "") => {
   results.push({ lost, corrupt, wrong: wrong.length });
-  console.log(`${fault.padEnd(44)} tried ${String(tried).padStart(4)}   lost ${lost}   corrupt ${corrupt}${note ? `   ${note}` : ""}`);
+  console.log(`${fault.padEnd(48)} tried ${String(tried).padStart(4)}   lost ${lost}   corrupt ${corrupt}${note ? `   ${note}` : ""}`);
   for (const line of wrong) console.log(`    wrong: ${line}`);
 };
 
@@ -187,7 +189,7 @@ function fullDisk() {
   const packetBytes = readFileSync(join(calmFolder, [...calm.keys()].find((name) => name.endsWith(".pdf")) ?? "")).length;
   const disk = smallDisk(Math.ceil(packetBytes * 2.5));
   if (disk === undefined) {
-    console.log(`${"full disk".padEnd(44)} skipped: this user cannot mount a small one`);
+    console.log(`${"full disk".padEnd(48)} skipped: this user cannot mount a small one`);
     return;
   }
   try {
@@ -207,7 +209,7 @@ function readOnly() {
   const asRoot = process.getuid?.() === 0;
   // Root writes past permissions: there a read-only mount stands for them.
   if (asRoot && spawnSync("mount", ["-t", "tmpfs", "-o", "ro", "tmpfs", folder]).status !== 0) {
-    console.log(`${"read-only output".padEnd(44)} skipped: this user cannot mount`);
+    console.log(`${"read-only output".padEnd(48)} skipped: this user cannot mount`);
     return;
   }
   if (!asRoot) chmodSync(folder, 0o555);
@@ -216,6 +218,34 @@ function readOnly() {
   count("read-only output", 1, { ...none, wrong });
   if (asRoot) spawnSync("umount", [folder]);
   else chmodSync(folder, 0o755);
+}
+
+/** The program's wall clock set back and forth by up to ten years at every look; the times of files with it. */
+function clockJumps() {
+  const folder = join(top, "clock");
+  const shim = join(top, "clock.mjs");
+  writeFileSync(
+    shim,
+    `const real = globalThis.Date;
+     let state = ${seed} || 1;
+     const shift = () => { state = (Math.imul(state, 1664525) + 1013904223) >>> 0; return (state / 2 ** 32 - 0.5) * 20 * 365 * 86_400_000; };
+     globalThis.Date = class extends real {
+       constructor(...given) { given.length === 0 ? super(real.now() + shift()) : super(...given); }
+       static now() { return Math.round(real.now() + shift()); }
+     };`,
+  );
+  const jumping = () => spawnSync(process.execPath, ["--import", shim, ...argsOf(folder)], { encoding: "utf8" });
+  const first = jumping();
+  let sum = add(compare(folder, first.status), { corrupt: corruptIn(folder) });
+  let at = 0;
+  for (const entry of [jobs, folder].flatMap((one) => readdirSync(one, { recursive: true, withFileTypes: true }))) {
+    at += 1;
+    utimesSync(join(entry.parentPath, entry.name), at % 2 ? 1 : 4_070_908_800, at % 2 ? 1 : 4_070_908_800);
+  }
+  const { status, stdout } = jumping();
+  const { made, unchanged } = JSON.parse(stdout || "{}");
+  sum = add(sum, { ...compare(folder, status), wrong: made === 0 && unchanged === howMany ? [] : [`${made} made again though nothing but times had changed`] });
+  count("clock set back and forth, files of 1970 and 2099", 2, sum);
 }
 
 async function manyFiles() {
@@ -250,6 +280,10 @@ await interruptTwice(1);
 await interruptTwice(2);
 fullDisk();
 readOnly();
+clockJumps();
+const queued = await killQueue({ main, jobs, top, calm, calmMs, random, sha256 });
+if (queued === null) console.log(`${"queue and workers killed".padEnd(48)} skipped: there is no redis-server`);
+else count("queue and workers killed, then gone on", queued.hits, queued);
 await manyFiles();
 const total = results.reduce((sum, one) => ({ lost: sum.lost + one.lost, corrupt: sum.corrupt + one.corrupt, wrong: sum.wrong + one.wrong }), {
   lost: 0,

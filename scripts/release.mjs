@@ -1,20 +1,45 @@
 // Rehearses a release in a copy: versions, changelogs, build, packages, their lint, and the packed command on several versions of Node.
-// node scripts/release.mjs --dry-run [--nodes 20,22,24] [--keep]. It never publishes; what a person does to publish is printed at the end.
+// node scripts/release.mjs --dry-run [--nodes 20,22,24] [--repository https://host/owner/name [--pack folder]] [--keep].
+// It never publishes; what a person does to publish is printed at the end. Without --repository there is nothing to publish: docs/release.md.
 import { spawnSync } from "node:child_process";
 import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
+import { lackingIn, originOf, repositoryAddress } from "./publishable.mjs";
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const windows = process.platform === "win32";
 const PACKAGES = ["packages/engine", "packages/sheets", "apps/packet"];
 const { values: options } = parseArgs({
-  options: { "dry-run": { type: "boolean" }, nodes: { type: "string", default: "20,22,24" }, keep: { type: "boolean", default: false } },
+  options: {
+    "dry-run": { type: "boolean" },
+    nodes: { type: "string", default: "20,22,24" },
+    repository: { type: "string" },
+    pack: { type: "string" },
+    keep: { type: "boolean", default: false },
+  },
 });
 if (!options["dry-run"]) {
   console.error("release: only --dry-run is done here; publishing is a person's act, and the rehearsal ends with how");
+  process.exit(2);
+}
+/** Where the source is kept; null where the publisher has not said it. */
+let address = null;
+try {
+  const named = options.repository;
+  if (named !== undefined) address = repositoryAddress(named);
+} catch (error) {
+  console.error(`release: ${error.message}`);
+  process.exit(2);
+}
+if (options.pack !== undefined && address === null) {
+  console.error("release: no tarballs to publish without --repository; docs/release.md says why");
+  process.exit(2);
+}
+if (options.pack !== undefined && existsSync(options.pack) && readdirSync(options.pack).length > 0) {
+  console.error(`release: ${options.pack} has things in it; give a new folder`);
   process.exit(2);
 }
 
@@ -96,7 +121,9 @@ function pack() {
   return PACKAGES.map((folder) => {
     const at = join(copy, folder);
     copyFileSync(join(copy, "LICENSE"), join(at, "LICENSE"));
-    const { name, version: number } = json(join(at, "package.json"));
+    const { name, version: number, ...rest } = json(join(at, "package.json"));
+    if (address !== null)
+      writeFileSync(join(at, "package.json"), `${JSON.stringify({ name, version: number, ...rest, ...originOf(address, folder) }, null, 2)}\n`);
     need(`${name} packs`, pnpm("--dir", at, "pack", "--pack-destination", tarballs));
     const tarball = join(tarballs, `${name.slice(1).replace("/", "-")}-${number}.tgz`);
     const { stdout } = run("tar", ["-tzf", tarball], scratch);
@@ -108,7 +135,9 @@ function pack() {
     check(`${name} names the versions it needs`, open.length === 0, open.join("\n"));
     const dry = run("npm", ["publish", tarball, "--dry-run", "--access", "public"], scratch);
     check(`npm publish --dry-run ${name}`, dry.good, dry.said);
-    return { name, version: number, tarball, repository: manifest.repository };
+    const lacking = lackingIn(manifest, folder).filter((what) => address !== null || !["repository", "bugs", "homepage"].includes(what));
+    check(`${name} says of itself what a registry shows`, lacking.length === 0, lacking.join("\n"));
+    return { name, version: number, tarball };
   });
 }
 
@@ -161,16 +190,22 @@ function smoke(packed) {
 }
 
 function notes(packed) {
-  const homeless = packed.filter(({ repository }) => repository === undefined).map(({ name }) => name);
+  if (address === null)
+    return `
+Nothing can be published: no one has said where the source is kept. Give --repository https://host/owner/name; docs/release.md.`;
+  if (options.pack !== undefined) {
+    mkdirSync(options.pack, { recursive: true });
+    for (const { tarball } of packed) copyFileSync(tarball, join(options.pack, basename(tarball)));
+  }
   return `
 To publish, from a clean commit on the main branch:
   1. npx changeset version; read the changelogs; commit. This rehearsal wrote them in its copy alone.
   2. npm test
   3. In continuous integration that npm trusts (provenance is signed there, from no other machine), with id-token permission:
-     for each tarball, in this order:
+     for each tarball${options.pack === undefined ? " (--pack writes them)" : ` in ${options.pack}`}, in this order:
 ${packed.map(({ tarball }) => `       npm publish ${tarball.slice(tarballs.length + 1)} --provenance --access public`).join("\n")}
   4. git tag each version; push the tags.
-${homeless.length > 0 ? `Before the first one: \`repository\` is missing in ${homeless.join(", ")}; provenance is refused unless it names the repository that builds.\n` : ""}`;
+`;
 }
 
 try {
@@ -187,5 +222,6 @@ try {
   else rmSync(scratch, { recursive: true, force: true });
 }
 for (const failure of failures) console.error(`\n── ${failure}`);
-if (failures.length === 0) console.log("rehearsed: nothing stands in the way but a person's word");
+if (failures.length === 0)
+  console.log(address === null ? "rehearsed: sound, and not to be published as it stands" : "rehearsed: nothing stands in the way but a person's word");
 process.exitCode = failures.length > 0 ? 1 : 0;
