@@ -17,8 +17,11 @@ if (!existsSync(vitest) || !existsSync(join(root, "apps/packet/dist/main.js"))) 
   process.exit(3);
 }
 const parts = [
-  { folder: "packages/engine", files: ["test/any-job.test.ts", "test/hostile-fuzz.test.ts", "test/hostile-text.test.ts"] },
-  { folder: "apps/packet", files: ["test/hostile-overlay", "test/hostile-injection", "test/hostile-files", "test/hostile-sealed", "test/hostile-serve", "test/every-set"] },
+  { folder: "packages/engine", files: ["test/any-job", "test/properties", "test/hostile-fuzz", "test/hostile-text"] },
+  {
+    folder: "apps/packet",
+    files: ["test/hostile-overlay", "test/hostile-injection", "test/hostile-files", "test/hostile-sealed", "test/hostile-serve", "test/every-set"],
+  },
 ];
 let broken = 0;
 for (const { folder, files } of parts) {

@@ -8,7 +8,6 @@ export default defineConfig({
   test: {
     include: ["src/**/*.test.ts", "test/**/*.test.ts"],
     globalSetup: "test/built.ts",
-    retry: 1,
     testTimeout: 120_000,
     hookTimeout: 180_000,
     fileParallelism: false,

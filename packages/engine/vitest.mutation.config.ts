@@ -8,6 +8,7 @@ const RULES = [
   "checks",
   "electrode-conductor",
   "equipment",
+  "existing-dwelling",
   "equipment-circuits",
   "fault",
   "impedance",

@@ -66,8 +66,19 @@ export function textOf(file: string, bytes: Uint8Array): string {
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    throw new InputError(file, [{ path: "", what: "not valid UTF-8 text", mend: "save the file as UTF-8" }]);
+    const mend = "save the file as UTF-8; letters with accents show whether it is";
+    throw new InputError(file, [{ ...placeOfSpoilt(bytes), path: "", what: "not valid UTF-8 text", mend }]);
   }
+}
+
+/** Line and column, in bytes, of the first byte that is no UTF-8. */
+function placeOfSpoilt(bytes: Uint8Array): { readonly line: number; readonly column: number } {
+  const again = Buffer.from(new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes));
+  const differ = again.findIndex((byte, i) => byte !== bytes[i]);
+  const before = Buffer.from(bytes.subarray(0, Math.max(0, differ)))
+    .toString("latin1")
+    .split("\n");
+  return { line: before.length, column: (before.at(-1) ?? "").length + 1 };
 }
 
 /** Reads a job and an overlay from disk and designs the job. The edition: the option's, else the overlay's, else the job's. */

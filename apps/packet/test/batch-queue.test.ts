@@ -33,8 +33,10 @@ describe("an order", () => {
       { ...order, sets: ["submittal", "owner"] },
       { ...order, paper: "a4" },
       { ...order, overlay: { file: "t.yaml", text: "" } },
+      { ...order, prices: { file: "p.yaml", text: "" } },
+      { ...order, prices: { file: "q.yaml", text: "" } },
     ];
-    expect(new Set([order, ...others].map(orderId)).size).toBe(10);
+    expect(new Set([order, ...others].map(orderId)).size).toBe(12);
   });
   it.each([
     [null],

@@ -85,7 +85,7 @@ describe("the summary", () => {
       left: 3,
     });
     for (const raw of ["<script", "alert(1)</", "\u202e", "\u0007"]) expect(page).not.toContain(raw);
-    expect(page.match(/<a [^>]*>/g)).toEqual([expect.stringMatching(/^<a href="\.\/packets\/[^"<>]*">$/)]);
+    expect(page.match(/<a [^>]*>/g)).toEqual([expect.stringMatching(/^<a href="\.\/packets\/[^"<>]*" aria-label="[^"<>]*">$/)]);
     expect(page).toContain("Content-Security-Policy");
     expect(escapeHtml(`<a href="x" onclick='y'>&`)).toBe("&#60;a href=&#34;x&#34; onclick=&#39;y&#39;&#62;&#38;");
   });
@@ -93,6 +93,17 @@ describe("the summary", () => {
     expect(
       printSummary([row("a", "ready", { folder: "javascript:alert(1)", files: [{ name: "a.pdf", bytes: 1, sha256: "s" }] })], { date: "d", left: 0 }),
     ).toContain('href="./javascript%3Aalert(1)/a.pdf"'));
+  it("names a packet's files without the job's name again, and places in the job's own file by line and column", () => {
+    const files = ["07-a.pdf", "07-a-field.pdf", "other.pdf"].map((name) => ({ name, bytes: 1, sha256: "s" }));
+    const says = ["street/07-a.yaml:3:9: serves: is missing; mend: add it", "town.yaml:1:1: is none"];
+    const page = printSummary([row("street/07-a.yaml", "findings", { folder: "packets/street/07-a", files, says })], { date: "d", left: 0 });
+    expect([...page.matchAll(/aria-label="([^"]*)">([^<]*)</g)].map(([, whole, short]) => [whole, short])).toEqual([
+      ["07-a.pdf", "pdf"],
+      ["07-a-field.pdf", "field.pdf"],
+      ["other.pdf", "other.pdf"],
+    ]);
+    expect(page).toContain("<li>line 3, column 9: serves: is missing; mend: add it</li><li>town.yaml:1:1: is none</li>");
+  });
   it("puts what needs a person first and says what is left", () => {
     const page = printSummary([row("good"), row("bad", "failed")], { date: "2026-11-25", left: 2 });
     expect(page.indexOf("bad</")).toBeGreaterThan(0);

@@ -67,11 +67,29 @@ describe("batch", () => {
     expect(batch("sets", ...quick, "--set", "submittal,owner").status).toBe(0);
     const names = () => readdirSync(join(scratch, "sets/packets/one")).sort();
     expect(names()).toEqual(["one-owner.html", "one.html"]);
-    expect(batch("sets", ...quick, "--set", "owner,submittal").stdout).toContain("made 0, unchanged 1");
-    expect(batch("sets", ...quick, "--set", "field").stdout).toContain("made 1, unchanged 0");
+    expect(batch("sets", ...quick, "--set", "owner,submittal").stdout).toContain("worked 0, unchanged 1");
+    expect(batch("sets", ...quick, "--set", "field").stdout).toContain("worked 1, unchanged 0");
     expect(names()).toEqual(["one-field.html"]);
-    expect(batch("sets", ...quick, "--set", "field", "--paper", "tabloid").stdout).toContain("made 1, unchanged 0");
+    expect(batch("sets", ...quick, "--set", "field", "--paper", "tabloid").stdout).toContain("worked 1, unchanged 0");
     expect(batch("sets", ...quick, "--set", "all")).toMatchObject({ status: 2, stderr: expect.stringContaining('"all" is not a set of sheets') });
+  });
+  it("prices the owner's set by the price book, makes it anew when a price changes, and tells a bad book once", () => {
+    put("one.yaml", good);
+    const book = join(scratch, "prices.yaml");
+    const prices = readFileSync(join(root, "fixtures/prices/demo.yaml"), "utf8");
+    const page = () => readFileSync(join(scratch, "priced/packets/one/one-owner.html"), "utf8");
+    expect(batch("priced", ...quick, "--set", "owner").status).toBe(0);
+    const bare = page();
+    writeFileSync(book, prices);
+    expect(batch("priced", ...quick, "--set", "owner", "--prices", book).stdout).toContain("worked 1, unchanged 0");
+    expect(page()).not.toBe(bare);
+    expect(batch("priced", ...quick, "--set", "owner", "--prices", book).stdout).toContain("worked 0, unchanged 1");
+    writeFileSync(book, `${prices}# as of today\n`);
+    expect(batch("priced", ...quick, "--set", "owner", "--prices", book).stdout).toContain("worked 1, unchanged 0");
+    writeFileSync(book, "format: nothing\n");
+    const { status, stdout, stderr } = batch("priced", ...quick, "--set", "owner", "--prices", book);
+    expect([status, stdout]).toEqual([2, ""]);
+    expect(stderr).toMatch(/prices\.yaml:1:\d+: .*\n {4}mend: /);
   });
   it("takes a character that no font draws for bad input, with its place", () => {
     put("boxed.yaml", good.replace(/^( {2}title: ).*$/m, '$1"Outlet \u{13080}"'));

@@ -45,7 +45,7 @@ describe("revise", () => {
     expect(page).toContain("Longer trench round the oak");
     expect(page).toMatch(/<h1[^>]*>P-\d+ Δ1 Schedules/);
     expect(page).not.toMatch(/<h1[^>]*>P-\d+ Δ1 Panel directory/);
-    expect(page).toMatch(/<td>Δ1<\/td><td>2026-11-25<\/td><td><span class="cut">see P-\d<\/span>/);
+    expect(page).toMatch(/<td>Δ1<\/td><td class="revision"><span class="nb">2026-11-25<\/span><\/td><td><span class="cut">see P-\d<\/span>/);
   });
   it("numbers and index agree after the sheet is put in", async () => {
     const page = (await run(longer)).html();

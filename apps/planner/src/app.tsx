@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { STEPS, stepOf } from "./job/steps.js";
 import { JobsPage } from "./jobs-page.js";
 import { later } from "./later.js";
@@ -122,7 +122,8 @@ function Plan() {
   const Body = BODIES[step]!;
   const head = useRef<HTMLHeadingElement>(null);
   const first = useRef(true);
-  useEffect(() => {
+  // At once, not after the next picture: the focus must not be taken from a reader who has gone on already.
+  useLayoutEffect(() => {
     if (first.current) first.current = false;
     else if (document.activeElement === null || document.activeElement.closest(".steps, .onward") !== null) head.current?.focus();
   }, [step]);

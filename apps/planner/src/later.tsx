@@ -1,5 +1,6 @@
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import { focusAim } from "./planner.js";
 
 /** A part of the page that is fetched when it is first shown. */
 export function later<P extends object>(fetched: () => Promise<ComponentType<P>>): ComponentType<P> {
@@ -14,7 +15,9 @@ export function later<P extends object>(fetched: () => Promise<ComponentType<P>>
       fetched().then(
         (part) => {
           there = part;
-          if (!gone) again({});
+          if (gone) return;
+          again({});
+          focusAim();
         },
         (error: unknown) => {
           if (!gone) setFailure(error instanceof Error ? error.message : String(error));

@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useLayoutEffect, useState } from "preact/hooks";
 import { assumedPaths, at, type Edit, edited, plainOf, textAt } from "./job/document.js";
 import { forgetJob, type SavedJob, savedJobs, saveJob } from "./job/saved-jobs.js";
 import { EMPTY_JOB } from "./job/starts.js";
@@ -81,9 +81,11 @@ function set(change: Partial<Planner>): void {
 /** The planner's state; the component is drawn again when it changes. */
 export function usePlanner(): Planner {
   const [, again] = useState({});
-  useEffect(() => {
+  const drawn = state;
+  useLayoutEffect(() => {
     const watcher = () => again({});
     watchers.add(watcher);
+    if (drawn !== state) watcher(); // it changed between drawing and watching
     return () => {
       watchers.delete(watcher);
     };
@@ -138,7 +140,7 @@ export const redo = (): void => step(future, past);
 export function openJob(job: { readonly id?: string; readonly text: string; readonly overlay: ChosenOverlay | null }): void {
   past.length = 0;
   future.length = 0;
-  set({ jobId: job.id ?? freshId(), digest: null, issues: [], page: "plan", step: 0 });
+  set({ jobId: job.id ?? freshId(), digest: null, issues: [], page: "plan", step: 0, aim: null });
   settle({ text: job.text, overlay: job.overlay });
 }
 export const newJob = (): void => openJob({ text: EMPTY_JOB, overlay: null });
@@ -146,16 +148,23 @@ export const newJob = (): void => openJob({ text: EMPTY_JOB, overlay: null });
 // ---- the way about
 
 export function go(page: Page, step = state.step): void {
-  set({ page, step });
+  set({ page, step, aim: null });
 }
 
 /** Shows the step and puts the cursor in the field of a path. */
 export function goToField(step: number, path: string): void {
   set({ page: "plan", step, aim: { path } });
-  requestAnimationFrame(() => {
-    const field = document.getElementById(`field-${path}`);
+  focusAim();
+}
+
+/** Puts the cursor in the field the reader was sent to, once what holds it is drawn, and before another key can be pressed. */
+export function focusAim(): void {
+  queueMicrotask(() => {
+    const field = state.aim === null ? null : document.getElementById(`field-${state.aim.path}`);
     for (let part = field?.closest("details"); part; part = part.parentElement?.closest("details")) part.open = true;
-    field?.focus();
+    if (!field) return;
+    field.focus();
+    state = { ...state, aim: null }; // nothing is drawn of it, and it is reached
   });
 }
 

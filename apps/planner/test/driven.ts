@@ -1,7 +1,7 @@
 import { mkdir, mkdtemp, readdir, readFile, rename, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type Browser, launch, type Page } from "puppeteer-core";
+import { type Browser, type ElementHandle, launch, type Page } from "puppeteer-core";
 import { build } from "../../packet/src/build.js";
 import { findBrowser } from "../../packet/src/print/browser.js";
 import { browserEnvironment } from "../../packet/src/print/browser-environment.js";
@@ -84,7 +84,24 @@ export class Driven {
       .catch(async (error: unknown) => {
         throw new Error(`no button ${words}: ${await this.text()}`, { cause: error });
       });
-    await (found.asElement() as Awaited<ReturnType<Page["$"]>>)!.click();
+    await this.strike((found.asElement() as ElementHandle<HTMLElement> | null)!);
+  }
+
+  /**
+   * Clicks by the mouse and makes sure that it was this element that was clicked: what is above it may have grown
+   * between the moment its place was measured and the moment the mouse was pressed.
+   */
+  private async strike(element: ElementHandle<HTMLElement>): Promise<void> {
+    for (let tries = 0; tries < 5; tries++) {
+      await element.evaluate((target) => {
+        const told = window as unknown as { struck: boolean };
+        told.struck = false;
+        addEventListener("click", (event) => (told.struck ||= event.composedPath().includes(target)), { capture: true, once: true });
+      });
+      await element.click();
+      if (await this.page.evaluate(() => (window as unknown as { struck: boolean }).struck)) return;
+    }
+    throw new Error(`something else lies over ${await element.evaluate((target) => target.outerHTML.slice(0, 200))}`);
   }
 
   /** Types into the n-th field with that label. */
@@ -127,9 +144,9 @@ export class Driven {
       .catch(async (error: unknown) => {
         throw new Error(`no answer ${says} to ${question}: ${await this.text()}`, { cause: error });
       });
-    const element = found.asElement() as Awaited<ReturnType<Page["$"]>>;
+    const element = found.asElement() as ElementHandle<HTMLElement> | null;
     if (!element) throw new Error(`no answer ${says} to ${question}`);
-    await element.click();
+    await this.strike(element);
   }
 
   private async idOf(label: string, index: number): Promise<string> {

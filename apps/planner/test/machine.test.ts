@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readPacket } from "../../packet/src/carried/read-packet.js";
+import { inspectPdf } from "../../packet/src/print/inspect-pdf.js";
 import { openPrinterPool, type PrinterPool } from "../../packet/src/print/printer-pool.js";
 import { openPacketServer, type PacketServer } from "../../packet/src/serve/packet-server.js";
 import { staticFiles } from "../../packet/src/serve/static-files.js";
@@ -93,6 +94,54 @@ test("served by another server: no PDF button; the three sets differ; a choice i
   );
   expect(await reader.paperText()).toContain("Owner's set");
   expect(reader.errors).toEqual([]);
+  await reader.close();
+  await site.close();
+});
+
+test("what Print prints is the preview page for page, however small it is shown, and the same as the file", async () => {
+  const site = await served();
+  const reader = await Driven.open(running.browser, site.url, { width: 360, height: 740 });
+  await opened(reader, JOB);
+  await reader.settled();
+  await reader.press("Packet");
+  await reader.paperText();
+  const file = await reader.downloaded("Packet (HTML)");
+  const shown = await reader.page.$eval("iframe", (frame) => {
+    const { documentElement, doctype, compatMode } = (frame as HTMLIFrameElement).contentDocument!;
+    return doctype?.name === "html" && compatMode === "CSS1Compat" ? `<!doctype html>${documentElement.outerHTML}` : "";
+  });
+  expect(shown).toContain("zoom: 0."); // it is shown small
+  const sheets = await reader.page.$eval("iframe", (frame) => (frame as HTMLIFrameElement).contentDocument!.querySelectorAll("section.sheet").length);
+  const printed = async (html: string, tagged: boolean) => {
+    const page = await running.browser.newPage();
+    await page.setContent(html, { waitUntil: "load" });
+    await page.evaluate(() => document.fonts.ready.then(() => undefined));
+    const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true, tagged, outline: tagged });
+    await page.close();
+    return Buffer.from(pdf);
+  };
+  // The moment of printing is no part of the paper.
+  const undated = (pdf: Buffer) => pdf.toString("latin1").replace(/\/(CreationDate|ModDate) \([^)]*\)/g, "");
+  const facts = inspectPdf(await printed(shown, true));
+  expect(facts.pages).toBeGreaterThanOrEqual(sheets);
+  expect(facts.outline.filter(({ level }) => level === 1).length).toBe(sheets);
+  expect(new Set(facts.sizes.map(String))).toEqual(new Set(["612,792"])); // US Letter: 8.5 × 11 in of 72 points
+  // Untagged, for the tags number the elements, of which the preview has one more: its style for the screen.
+  const [preview, whole] = [undated(await printed(shown, false)), undated(await printed(file.text, false))];
+  expect(preview.length).toBeGreaterThan(100_000);
+  expect(preview === whole).toBe(true);
+  // The browser's own key prints the packet too.
+  const pressed = await reader.page.evaluate(() => {
+    const within = document.querySelector("iframe")!.contentWindow!;
+    let prints = 0;
+    within.print = () => {
+      prints += 1;
+    };
+    const event = new KeyboardEvent("keydown", { key: "p", ctrlKey: true, cancelable: true, bubbles: true });
+    document.body.dispatchEvent(event);
+    return { prints, prevented: event.defaultPrevented };
+  });
+  expect(pressed).toEqual({ prints: 1, prevented: true });
   await reader.close();
   await site.close();
 });

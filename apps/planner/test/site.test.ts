@@ -148,6 +148,10 @@ test("places are typed too, with their unit; in metres the plan is shown in metr
   await reader.page.waitForFunction(
     () => document.querySelector('[id="field-site_plan.points[1].at[0]-wrong"]')?.textContent?.includes("is not a number and a unit") === true,
   );
+  // From elsewhere, its line among what is wanted leads back to the field.
+  await reader.press("1");
+  await reader.press("Site plan: ");
+  await reader.page.waitForFunction(() => document.activeElement?.id === "field-site_plan.points[1].at[0]", { timeout: 10_000 });
   await reader.close();
 });
 

@@ -23,6 +23,8 @@ export interface DesignedSegment {
   readonly wet: boolean;
   readonly conductor: { readonly size: Size; readonly count: number; readonly chosen: "given" | "computed" };
   readonly grounding: { readonly size: Size; readonly chosen: "given" | "computed" | "cable" };
+  /** A feeder's neutral of its own size, and what it may carry here (A; null where the tables give none); null where it is as the hots. */
+  readonly neutral: { readonly size: Size; readonly ampacity: Worked | null } | null;
   /** Least size that serves this stretch and those pulled with it; null when none in the tables does. */
   readonly requiredSize: Size | null;
   readonly requiredGrounding: Size;

@@ -37,10 +37,14 @@ const baseVolts = ({ needs }: RunDropGiven) => (needs.neutral ? LEG_VOLTS : need
 const materialOf = (segment: Run["route"][number]) => (isCable(segment.method) ? ("copper" as const) : segment.conductors.material);
 const celsiusOf = (job: Job) => job.drop.conductor_temperature ?? TABLE_CELSIUS;
 
+type Through = "hots" | "neutral";
+const neutralOf = ({ conductors: { neutral } }: Run["route"][number], through: Through) => (neutral === undefined || through === "hots" ? {} : { neutral });
+
 /** The chain by direct-current resistance or by K; what an alternating-current method falls back on. */
-function plainChain({ run, current, job, edition }: RunDropGiven, sizes: readonly Size[]) {
+function plainChain({ run, current, job, edition }: RunDropGiven, sizes: readonly Size[], through: Through) {
   const segments = run.route.map((segment, i) => ({
     size: sizes[i]!,
+    ...neutralOf(segment, through),
     material: materialOf(segment),
     feet: segment.length,
     ...(segment.sets === undefined ? {} : { parallel: segment.sets }),
@@ -52,6 +56,7 @@ function plainChain({ run, current, job, edition }: RunDropGiven, sizes: readonl
 function acChain({ run, current, job, edition }: RunDropGiven, sizes: readonly Size[], method: AcDropMethod) {
   const segments = run.route.map((segment, i) => ({
     size: sizes[i]!,
+    ...neutralOf(segment, "neutral"),
     material: materialOf(segment),
     conduit: conduitMaterial(segment.method),
     feet: segment.length,
@@ -65,7 +70,7 @@ function acChain({ run, current, job, edition }: RunDropGiven, sizes: readonly S
 function volts(given: RunDropGiven, sizes: readonly Size[]): Decimal {
   const { method } = given.job.drop;
   const found = isAcMethod(method) ? acLostVolts({ ...acChain(given, sizes, method), sourceVolts: baseVolts(given) }) : null;
-  return found ?? lostVolts(plainChain(given, sizes));
+  return found ?? lostVolts(plainChain(given, sizes, given.needs.neutral ? "neutral" : "hots"));
 }
 
 /**
@@ -103,11 +108,11 @@ interface Drop {
 }
 
 /** One drop by the job's method; by direct-current resistance where Table 9 lacks a conductor or cannot drive the current. */
-function oneDrop(given: RunDropGiven, sizes: readonly Size[], of: { id: string; label: string; sourceVolts: number; through: "hots" | "neutral" }): Drop {
+function oneDrop(given: RunDropGiven, sizes: readonly Size[], of: { id: string; label: string; sourceVolts: number; through: Through }): Drop {
   const { method } = given.job.drop;
   const ac = isAcMethod(method) ? acDrop({ ...acChain(given, sizes, method), ...of }) : null;
   if (ac !== null) return { drop: ac.drop, steps: [ac.resistance, ac.reactance, ac.drop], fellBack: false };
-  const drop = voltageDrop({ id: of.id, label: of.label, ...plainChain(given, sizes) });
+  const drop = voltageDrop({ id: of.id, label: of.label, ...plainChain(given, sizes, of.through) });
   return { drop, steps: [drop], fellBack: isAcMethod(method) };
 }
 
@@ -172,7 +177,7 @@ function longest(given: RunDropGiven): DesignedRun["drop"]["longest"] {
   const of = { current: given.current, limitPercent: job.drop.limit_percent, edition, sizes: LONGEST_OF };
   const { method } = job.drop;
   const plain = () => {
-    const { method: by, celsius } = plainChain(given, []);
+    const { method: by, celsius } = plainChain(given, [], "hots");
     return longestRuns({ ...of, volts: baseVolts(given), material: materialOf(like), method: by, celsius });
   };
   if (!isAcMethod(method)) return plain();

@@ -50,7 +50,7 @@ export function sectionOf(run: DesignedRun, s: DesignedSegment, edition: Edition
   const conductors = [
     ...of("hot", "L1", size),
     ...(hots > 1 ? of("hot", "L2", size) : []),
-    ...(run.neutral ? of("neutral", "N", size) : []),
+    ...(run.neutral ? of("neutral", "N", s.neutral?.size ?? size) : []),
     ...of("ground", "G", s.grounding.size),
   ];
   const whole = decimal(inside.value).pow(2).times(QUARTER_PI);

@@ -216,17 +216,26 @@ const job = fc
     },
     drop: { method: a.method, power_factor: a.power_factor, conductor_temperature: a.conductor_temperature, required: a.required },
   }))
-  .chain((written) => fc.boolean().map((fed) => (fed ? behindFeeder(written) : written)));
+  .chain((written) => fc.tuple(fc.boolean(), maybe(size)).map(([fed, neutral]) => (fed ? behindFeeder(written, neutral) : written)));
+
+interface WrittenStretch {
+  readonly method: string;
+  readonly sets?: number | undefined;
+  readonly conductors: object;
+}
+/** A neutral of its own size, where a feeder may have one. */
+const withNeutral = (stretch: WrittenStretch, neutral: string | undefined): WrittenStretch =>
+  (CABLES as readonly string[]).includes(stretch.method) || (stretch.sets ?? 1) > 1 ? stretch : { ...stretch, conductors: { ...stretch.conductors, neutral } };
 
 /** The same circuit behind a feeder to a panel of its own. */
-function behindFeeder<T extends { service: { panel: { circuits: { route: unknown[] }[] } } }>(written: T): T {
+function behindFeeder<T extends { service: { panel: { circuits: { route: WrittenStretch[] }[] } } }>(written: T, neutral: string | undefined): T {
   const { panel } = written.service;
   const feeder = {
     id: "f",
     name: "F",
     breaker: { poles: 2, spaces: [1, 3], gfci: false },
     building: "detached",
-    route: panel.circuits[0]!.route,
+    route: panel.circuits[0]!.route.map((stretch) => withNeutral(stretch, neutral)),
     panel: { ...panel, id: "b", name: "B" },
   };
   return { ...written, service: { ...written.service, panel: { ...panel, circuits: [], feeders: [feeder] } } };

@@ -67,6 +67,22 @@ describe("a feeder and the panel it feeds", () => {
     expect(d.circuits.map((c) => c.panel)).toEqual(["ped", "ped"]);
   });
 
+  it("that stands already: one line says which sizes were not read off it but taken", () => {
+    const says = (feeder: Written) =>
+      designed(tree({ circuits: stand }, feeder))
+        .assumptions.filter(({ path }) => path === "f.existing")
+        .map((a) => a.says);
+    const breaker = { rating: "80 A", poles: 2, spaces: [1, 3], gfci: false };
+    const read = { conductors: { size: "4", grounding: "8" }, trade_size: "1-1/4" };
+    // 80 A over 100 ft asks 2 AWG for a drop of 3 % (3 AWG: 2 × 80 × 0.245 / 10 = 3.9 V of 120), its ground 16,510 × 66,360 / 52,620 = 20,821 cmil.
+    expect(says({ existing: true })).toEqual([expect.stringMatching(/80 A breaker, 2 AWG conductors, 6 AWG ground, 1-1\/4 in raceway/)]);
+    expect(says({ existing: true, breaker, route: [{ ...run("100 ft")[0], ...read }] })).toEqual([]);
+    expect(says({ existing: true, breaker, route: [{ ...run("100 ft")[0], ...read, trade_size: undefined }] })).toEqual([
+      expect.stringMatching(/as the least that serve: 1 in raceway\./),
+    ]);
+    expect(says({ existing: false })).toEqual([]);
+  });
+
   it("counts one RV stand once by its largest outlet, 551.73(A): 12,000 VA for a site with 50 A", () => {
     const d = designed(tree({ circuits: stand }, { demand: "rv-site" }));
     expect(d.feeders[0]!.load.value).toBe("12000");

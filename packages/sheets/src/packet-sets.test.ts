@@ -142,6 +142,10 @@ describe("the intake decides what is handed in", () => {
       expect([...html.matchAll(STAMP)].map(([, w, h]) => [w, h])).toEqual(Array(2).fill(["4", "2.5"]));
     });
     it("is on the sheets it names", () => expect(kept({ sheets: ["Cover", "Load"] }).on).toEqual(["Cover", "Load calculation"]));
+    it("is in what is handed in alone", () => {
+      const [field] = packetOf("field", of({ sheets: ["Cover"] })).sheets;
+      expect([field?.title, field?.stamp]).toEqual(["Cover", null]);
+    });
     it("stands beside the drawing on large paper", () => expect([...kept({}, "tabloid").html.matchAll(STAMP)]).toHaveLength(2));
     it("above a drawing that leaves the room for it, else after it: the site plan keeps its scale", () => {
       const at = (title: string) => kept({}).packet.sheets.find((sheet) => sheet.title === title)!;

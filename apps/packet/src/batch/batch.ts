@@ -6,8 +6,9 @@ import type { Edition } from "@branchwork/engine";
 import { readOverlay } from "@branchwork/sheets";
 import { dateOf, formatsOf, namedPaper, type PrintDocument, setsOf } from "../build.js";
 import { packetFonts } from "../fonts.js";
-import { InputError, type NamedText } from "../load-design.js";
+import { InputError, type NamedText, readText } from "../load-design.js";
 import { selfContained } from "../overlay/load-overlay.js";
+import { pricesOf } from "../price-book.js";
 import type { PrinterPool } from "../print/printer-pool.js";
 import { withExit } from "../report.js";
 import { oneLine } from "../terminal-text.js";
@@ -30,6 +31,7 @@ export interface BatchOptions {
   readonly set?: string;
   readonly paper?: string;
   readonly overlay?: string;
+  readonly prices?: string;
   readonly edition?: Edition;
   readonly date?: string;
   readonly browser?: string;
@@ -60,9 +62,10 @@ export function batch(named: readonly string[], options: BatchOptions): Promise<
       formats: formatsOf(options.format),
       sets: setsOf(options.set),
       paper: namedPaper(options.paper),
+      prices: await priceTextOf(options.prices),
       program: await programStamp(),
     };
-    const found = await findJobs(named, [out, ...(options.overlay === undefined ? [] : [options.overlay])]);
+    const found = await findJobs(named, [out, ...[options.overlay, options.prices].filter((file) => file !== undefined)]);
     const jobs = shard ? found.filter(({ name }) => isOfShard(name, shard)) : found;
     await assertOurs(out);
     const suffix = shard ? `-${shard.index}-of-${shard.of}` : "";
@@ -115,7 +118,7 @@ export function batch(named: readonly string[], options: BatchOptions): Promise<
       const gaveUp = ended !== "now" ? ended?.gaveUp : undefined;
       const made = rows.size - standing.size;
       if (options.json) console.log(JSON.stringify({ format: "branchwork-batch/1", report, jobs: jobs.length, made, unchanged: standing.size, left, counts }));
-      else console.log(`${printCounts(counts)}; made ${made}, unchanged ${standing.size}${left > 0 ? `, left ${left}` : ""}\n${report}`);
+      else console.log(`${printCounts(counts)}; worked ${made}, unchanged ${standing.size}${left > 0 ? `, left ${left}` : ""}\n${report}`);
       tellWorst(rows.values());
       if (gaveUp !== undefined) console.error(`gave up: ${gaveUp}`);
       const code = left > 0 && gaveUp === undefined ? INTERRUPTED : exitOf(counts);
@@ -147,6 +150,11 @@ export async function overlayOf(file: string | undefined): Promise<NamedText | u
   const reading = readOverlay(overlay.text);
   if (!reading.ok) throw new InputError(file, reading.issues);
   return overlay;
+}
+
+/** The price book's text. As with the overlay, one that cannot be read is told once. */
+export async function priceTextOf(file: string | undefined): Promise<NamedText | undefined> {
+  return file === undefined ? undefined : pricesOf({ file, text: await readText(file) }).source;
 }
 
 // A batch overwrites below its folder, so the folder has to be a batch's.

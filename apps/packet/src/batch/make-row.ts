@@ -4,6 +4,7 @@ import type { Finding } from "@branchwork/engine";
 import type { Fonts } from "@branchwork/sheets";
 import { type PrintDocument, packetFiles } from "../build.js";
 import { designText, InputError, textOf } from "../load-design.js";
+import { pricesOf } from "../price-book.js";
 import { type OutputFile, writeWhole } from "../print/atomic-write.js";
 import { EnvironmentError } from "../print/environment-error.js";
 import { PrintError } from "../print/print-error.js";
@@ -45,7 +46,19 @@ export async function press(
   try {
     const loaded = designText({ job: { file: given.name, text: textOf(given.name, given.bytes) }, overlay: terms.overlay, edition: terms.edition });
     const { date, edition, formats, sets, paper } = terms;
-    const files = await packetFiles({ name: given.stem, loaded, date, edition, formats, sets, ...(paper === undefined ? {} : { paper }), fonts, print });
+    const prices = terms.prices === undefined ? undefined : pricesOf(terms.prices);
+    const files = await packetFiles({
+      name: given.stem,
+      loaded,
+      date,
+      edition,
+      formats,
+      sets,
+      ...(paper === undefined ? {} : { paper }),
+      ...(prices === undefined ? {} : { prices }),
+      fonts,
+      print,
+    });
     const fails = loaded.design.findings.filter((finding) => finding.verdict === "fail");
     return { outcome: loaded.design.ready ? "ready" : "findings", files, says: fails.map(sayFinding).slice(0, MOST_SAYS) };
   } catch (error) {

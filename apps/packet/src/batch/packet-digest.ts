@@ -8,6 +8,8 @@ import type { NamedText } from "../load-design.js";
 export interface Terms {
   readonly overlay?: NamedText | undefined;
   readonly edition?: Edition | undefined;
+  /** Price book for the owner's set. */
+  readonly prices?: NamedText | undefined;
   readonly date: string;
   readonly formats: readonly Format[];
   readonly sets: readonly PacketSet[];
@@ -20,8 +22,8 @@ export interface Terms {
 /** SHA-256 of bytes, in hexadecimal. */
 export const sha256 = (bytes: Uint8Array | string) => createHash("sha256").update(bytes).digest("hex");
 
-/** SHA-256 of all a packet depends on: job, overlay, edition, date, formats, sets, paper, program. */
-export function packetDigest(job: Uint8Array | string, { overlay, edition, date, formats, sets, paper, program }: Terms): string {
+/** SHA-256 of all a packet depends on: job, overlay, edition, date, formats, sets, paper, prices, program. */
+export function packetDigest(job: Uint8Array | string, { overlay, edition, date, formats, sets, paper, prices, program }: Terms): string {
   return sha256(
     JSON.stringify([
       "branchwork-packet/1",
@@ -32,6 +34,7 @@ export function packetDigest(job: Uint8Array | string, { overlay, edition, date,
       formats,
       sets,
       paper ?? null,
+      prices === undefined ? null : sha256(prices.text),
       program,
     ]),
   );

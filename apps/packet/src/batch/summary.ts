@@ -47,8 +47,24 @@ ${sections.join("\n")}
 function item({ job, folder, files, says }: Row): string {
   const links = files.map(({ name }) => {
     const address = ["." /* never a scheme */, ...folder.split("/"), name].map(encodeURIComponent).join("/");
-    return `<a href="${escapeHtml(address)}">${escapeHtml(name)}</a>`;
+    return `<a href="${escapeHtml(address)}" aria-label="${escapeHtml(name)}">${escapeHtml(shortName(name, job))}</a>`;
   });
-  const lines = says.map((text) => `<li>${escapeHtml(text)}</li>`).join("");
+  const lines = says.map((text) => `<li>${escapeHtml(placed(text, job))}</li>`).join("");
   return `<li>${escapeHtml(job)}${links.length > 0 ? ` – ${links.join(", ")}` : ""}${lines ? `<ul>${lines}</ul>` : ""}</li>`;
+}
+
+/** A file's name without the job's, which stands before it: "pdf", "field.pdf". */
+function shortName(name: string, job: string): string {
+  const stem = (job.split("/").at(-1) ?? "").replace(/\.[^.]+$/, "");
+  const rest = stem !== "" && name.startsWith(stem) ? name.slice(stem.length).replace(/^[.-]/, "") : "";
+  return rest === "" ? name : rest;
+}
+
+/** What is said, with the place in the job's own file in words; another file's keeps its name. */
+function placed(text: string, job: string): string {
+  if (!text.startsWith(`${job}:`)) return text;
+  return text
+    .slice(job.length + 1)
+    .trimStart()
+    .replace(/^(\d+):(\d+): /, "line $1, column $2: ");
 }

@@ -156,14 +156,14 @@ expiry:
 ${known(answers.zoning)}zoning: { says: ${quoted(answers.zoning)}, citation: ${citation} }
 ${known(answers.phone)}contacts: [{ id: office, name: Permit office, phone: ${quoted(answers.phone)} }]
 
-# What is otherwise than in the code, each with the value it replaces:
-amendments: []
-#  - { target: cover, row: general, replaces: 18, value: 24, reason: frost, citation: ... }
-#  - { target: drop-force, replaces: advisory, value: required, reason: ..., citation: ... }
-#  - { target: gfci-rv-outlet, replaces: required, value: relieved, reason: ..., citation: ... }
+# What is otherwise than in the code, each with the value it replaces. Take the # away from a heading and from the lines you need.
+# amendments:
+#   - { id: cover, target: cover, row: general, replaces: 18, value: 24, reason: frost, citation: Ordinance 1 }
+#   - { id: drop, target: drop-force, replaces: advisory, value: required, reason: long lots, citation: Ordinance 2 }
+#   - { id: gfci, target: gfci-rv-outlet, replaces: required, value: relieved, reason: listed outlets, citation: Ordinance 3 }
 # wiring_methods:
-#  - { places: [outdoors, indoors], methods: [EMT, RMC, IMC], reason: ..., citation: ... }
-statements: []
-#  - { id: owner, title: Owner's statement, says: the exact words, initials: true, notary: true, perjury: true, citation: ... }
+#   - { places: [outdoors, indoors], methods: [EMT, RMC, IMC], reason: local rule, citation: Ordinance 4 }
+# statements:
+#   - { id: owner, title: Statement of the owner, says: the exact words, initials: true, notary: true, perjury: true, citation: Form 1 }
 `;
 }

@@ -1,7 +1,7 @@
 import { basename } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 import type { Edition } from "@branchwork/engine";
-import { overlayOf } from "../batch/batch.js";
+import { overlayOf, priceTextOf } from "../batch/batch.js";
 import { type FoundJob, findJobs } from "../batch/find-jobs.js";
 import { readJobBytes } from "../batch/make-row.js";
 import { programStamp } from "../batch/program-stamp.js";
@@ -20,6 +20,7 @@ export interface EnqueueOptions {
   readonly set?: string;
   readonly paper?: string;
   readonly overlay?: string;
+  readonly prices?: string;
   readonly edition?: Edition;
   readonly date?: string;
   readonly wait?: boolean;
@@ -30,6 +31,7 @@ export function enqueue(named: readonly string[], options: EnqueueOptions): Prom
   return withExit(async () => {
     const connection = connectionOf(options.queue);
     const overlay = await overlayOf(options.overlay);
+    const prices = await priceTextOf(options.prices);
     const terms = {
       overlay: overlay && { ...overlay, file: basename(overlay.file) },
       edition: options.edition,
@@ -37,9 +39,13 @@ export function enqueue(named: readonly string[], options: EnqueueOptions): Prom
       formats: formatsOf(options.format),
       sets: setsOf(options.set),
       paper: namedPaper(options.paper),
+      prices: prices && { ...prices, file: basename(prices.file) },
       program: await programStamp(),
     };
-    const jobs = await findJobs(named, options.overlay === undefined ? [] : [options.overlay]);
+    const jobs = await findJobs(
+      named,
+      [options.overlay, options.prices].filter((file) => file !== undefined),
+    );
     await assertReachable(connection);
     const { Queue } = await import("bullmq");
     const queue = new Queue<Order, Answer>(options.name, { connection });

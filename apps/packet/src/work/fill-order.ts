@@ -33,7 +33,16 @@ export async function fillOrder(given: {
     return { outcome: done.outcome as Answer["outcome"], folder: id };
   }
   await given.tell("computing");
-  const terms = { overlay: order.overlay, edition: order.edition, date: order.date, formats: order.formats, sets: order.sets, paper: order.paper, program: "" };
+  const terms = {
+    overlay: order.overlay,
+    edition: order.edition,
+    date: order.date,
+    formats: order.formats,
+    sets: order.sets,
+    paper: order.paper,
+    prices: order.prices,
+    program: "",
+  };
   const made = await press(
     { name: `${order.stem}.yaml`, stem: order.stem, bytes: Buffer.from(order.job, "utf8") },
     { terms, fonts: given.fonts, print: given.print },

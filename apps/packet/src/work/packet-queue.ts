@@ -18,6 +18,7 @@ export interface Order {
   readonly formats: readonly Format[];
   readonly sets: readonly PacketSet[];
   readonly paper?: Paper | undefined;
+  readonly prices?: NamedText | undefined;
   /** The sender's program; see programStamp. Only the same makes it. */
   readonly program: string;
 }
@@ -31,9 +32,9 @@ export interface Answer {
 
 /** An order's id: its digest. */
 export function orderId(order: Order): string {
-  const { stem, overlay, edition, date, formats, sets, paper, program } = order;
-  const terms: Terms = { overlay, edition, date, formats, sets, paper, program };
-  return sha256(JSON.stringify(["branchwork-order/1", stem, overlay?.file ?? null, packetDigest(order.job, terms)]));
+  const { stem, overlay, edition, date, formats, sets, paper, prices, program } = order;
+  const terms: Terms = { overlay, edition, date, formats, sets, paper, prices, program };
+  return sha256(JSON.stringify(["branchwork-order/1", stem, overlay?.file ?? null, prices?.file ?? null, packetDigest(order.job, terms)]));
 }
 
 /** Tried again after 1, 2, 4 … s; what is done is forgotten by the queue after a week, never by the output folder. */
@@ -54,6 +55,7 @@ export function readOrder(data: unknown): Order | undefined {
     isStem(order.stem) &&
     isText(order.job, 2_000_000) &&
     (order.overlay === undefined || (isText(order.overlay.file, 1000) && isText(order.overlay.text, 2_000_000))) &&
+    (order.prices === undefined || (isText(order.prices.file, 1000) && isText(order.prices.text, 2_000_000))) &&
     (order.edition === undefined || ["2017", "2020", "2023", "2026"].includes(order.edition)) &&
     isText(order.program, 100) &&
     isText(order.date, 10) &&

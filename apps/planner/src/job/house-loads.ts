@@ -58,5 +58,8 @@ function carriedOver(plain: unknown, assumed: readonly string[]): readonly Edit[
     mark([...EXISTING, key], [...DWELLING, key]);
     return value === undefined ? [] : [[key, value] as const];
   });
-  return [{ at: DWELLING, put: { ...Object.fromEntries(scalars), ...Object.fromEntries(Object.entries(lists).filter(([, rows]) => rows.length > 0)) } }, ...marks];
+  return [
+    { at: DWELLING, put: { ...Object.fromEntries(scalars), ...Object.fromEntries(Object.entries(lists).filter(([, rows]) => rows.length > 0)) } },
+    ...marks,
+  ];
 }

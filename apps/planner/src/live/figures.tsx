@@ -30,8 +30,8 @@ export function LoadBar({ load }: { readonly load: ShownLoad }) {
         limit={load.rating}
       />
       <p class="hint">
-        {Number(load.margin) >= 0 ? `${whole(load.margin)} A to spare` : `${whole(String(-Number(load.margin)))} A too much`}; {load.method} method. The line
-        across the bar is the service.
+        {Number(load.margin) >= 0 ? `${whole(load.margin)} A to spare` : `${whole(String(-Number(load.margin)))} A too much`};{" "}
+        {/method$/.test(load.method) ? load.method : `${load.method} method`}. The line across the bar is the service.
       </p>
     </section>
   );

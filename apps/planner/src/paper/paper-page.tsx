@@ -28,11 +28,23 @@ export function PaperPage() {
   const [made, setMade] = useState<Made>(null);
   const frame = useRef<HTMLIFrameElement>(null);
   const [ready, setReady] = useState(false);
+  const print = () => frame.current?.contentWindow?.print();
+  // The browser's own key for printing means the packet here, not the page around it.
+  useEffect(() => {
+    const keys = (event: KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "p" || frame.current?.dataset.shown !== "packet") return;
+      event.preventDefault();
+      print();
+    };
+    addEventListener("keydown", keys);
+    return () => removeEventListener("keydown", keys);
+  }, []);
   const key = `${text}\0${overlay?.text ?? ""}\0${chosenSet}`;
   const machine = useMachinePrinter();
   useEffect(() => {
     let gone = false;
     setMade(null);
+    frame.current?.setAttribute("data-shown", "earlier");
     ask({ ask: "packet", job: text, overlay: overlay?.text ?? null, date: today(), set: chosenSet }).then(
       (answer) => {
         if (!gone) setMade(answer.ok ? { html: answer.text, of: key } : { refused: "The job is not whole yet: answer what is still wanted." });
@@ -62,7 +74,7 @@ export function PaperPage() {
         <button type="button" onClick={() => go("plan")}>
           Back to the questions
         </button>
-        <button type="button" class="main" disabled={made === null || !("html" in made)} onClick={() => frame.current?.contentWindow?.print()}>
+        <button type="button" class="main" disabled={made === null || !("html" in made)} onClick={print}>
           Print
         </button>
       </header>
@@ -85,6 +97,7 @@ export function PaperPage() {
           {made.refused}
         </p>
       )}
+      <p class="on-paper">This is the page around the packet. To print the packet, press “Print” on the page.</p>
       <iframe ref={frame} title="The packet" src="./paper.html" sandbox="allow-same-origin allow-modals" onLoad={() => setReady(true)} />
       <Downloads set={chosenSet} />
     </main>

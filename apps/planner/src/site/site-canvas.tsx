@@ -184,7 +184,7 @@ export function SiteCanvas({ things, unit, north, chosen, choose, moving, move, 
               }}
               onKeyDown={keys(thing, null)}
             >
-              <Body thing={thing} put={put} />
+              <Body thing={thing} put={put} width={view.width * perFoot} />
             </g>
           ))}
           <Setbacks things={things} put={put} unit={unit} />

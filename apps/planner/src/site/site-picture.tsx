@@ -11,10 +11,10 @@ const pointsText = (places: readonly Place[]): string => places.map(([x, y]) => 
 /** Dashes by which lines are told apart, as the printed plan has them. */
 const DASH: Readonly<Record<string, string>> = { lot: "18 4 3 4", drive: "5 3", trench: "11 5", overhead: "14 3 2 3 2 3" };
 
-export function Body({ thing, put }: { readonly thing: SiteThing; readonly put: Put }) {
+export function Body({ thing, put, width }: { readonly thing: SiteThing; readonly put: Put; readonly width: number }) {
   const places = placesOf(thing).map(put);
   if (places.length === 0) return null;
-  if (thing.is === "point") return <Marker thing={thing} at={places[0]!} />;
+  if (thing.is === "point") return <Marker thing={thing} at={places[0]!} width={width} />;
   const dash = thing.is === "route" ? (thing.buried ? DASH.trench : undefined) : DASH[thing.is === "outline" ? thing.kind : thing.is];
   const given = { points: pointsText(places), class: `line ${thing.is}`, "stroke-dasharray": dash };
   const named = thing.is === "outline" || thing.is === "overhead";
@@ -32,7 +32,8 @@ export function Body({ thing, put }: { readonly thing: SiteThing; readonly put: 
   );
 }
 
-function Marker({ thing, at: [x, y] }: { readonly thing: SiteThing; readonly at: Place }) {
+function Marker({ thing, at: [x, y], width }: { readonly thing: SiteThing; readonly at: Place; readonly width: number }) {
+  const leftward = x > width * 0.72; // a name at the right edge would leave the picture
   return (
     <>
       <circle cx={x} cy={y} r={14} class="reach" />
@@ -41,7 +42,7 @@ function Marker({ thing, at: [x, y] }: { readonly thing: SiteThing; readonly at:
       ) : (
         <circle cx={x} cy={y} r={5} class="mark" stroke-width={1} />
       )}
-      <text x={x + 10} y={y - 6} class={thing.kind === "outlet" ? "letters bold" : "letters"}>
+      <text x={leftward ? x - 10 : x + 10} y={y - 6} text-anchor={leftward ? "end" : "start"} class={thing.kind === "outlet" ? "letters bold" : "letters"}>
         {thing.name}
       </text>
     </>
@@ -98,10 +99,17 @@ export function Setbacks({ things, put, unit }: { readonly things: readonly Site
     <g {...UNTOLD}>
       {setbacksOf({ lot: corners, points }).map(({ from, to, distance_ft }, i) => {
         const [p, q] = [put(from), put(to)];
+        const level = Math.abs(q[0] - p[0]) >= Math.abs(q[1] - p[1]);
+        const rightward = q[0] > p[0];
         return (
           <g key={String(i)}>
             <line x1={p[0]} y1={p[1]} x2={q[0]} y2={q[1]} class="setback" />
-            <text x={(p[0] + q[0]) / 2} y={(p[1] + q[1]) / 2 + 14} class="letters small" text-anchor="middle">
+            <text
+              x={level ? q[0] + (rightward ? -4 : 4) : (p[0] + q[0]) / 2 + 5}
+              y={level ? q[1] + 14 : (p[1] + q[1]) / 2 + 4}
+              class="letters small"
+              text-anchor={level && rightward ? "end" : "start"}
+            >
               {shownLength(distance_ft, unit)} to lot line
             </text>
           </g>

@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { ChoiceField, TextField } from "../field/inputs.js";
 import { at, type Edit, textAt } from "../job/document.js";
 import { bareLength, LENGTH_UNITS, type LengthUnit } from "../job/length-text.js";
-import { edit, planner } from "../planner.js";
+import { edit, focusAim, planner } from "../planner.js";
 import { BeginPlan } from "./begin-plan.js";
 import { type Chosen, type Moved, SiteCanvas } from "./site-canvas.js";
 import { addingCorner, outlineAdded, overheadAdded, pointAdded, removing, reshaping } from "./site-edits.js";
@@ -68,8 +68,7 @@ function Plan({ unit }: { readonly unit: LengthUnit }) {
     if (aim === null || !aim.path.startsWith("site_plan")) return;
     const thing = written.find(({ key }) => aim.path === key || aim.path.startsWith(`${key}.`) || aim.path.startsWith(`${key}[`));
     if (thing !== undefined) setChosen({ key: thing.key, corner: null });
-    const later = setTimeout(() => document.getElementById(`field-${aim.path}`)?.focus(), 50);
-    return () => clearTimeout(later);
+    focusAim();
   }, [aim]);
 
   const tell = (thing: SiteThing, corners: SiteThing["corners"]) => {

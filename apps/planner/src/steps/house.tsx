@@ -26,7 +26,9 @@ export function HouseStep() {
   const method = textAt(plain, ["service", "load_method"]);
   // A house told by kind serves the method of the existing house too.
   const byKind =
-    method === "standard" || method === "optional" || (method === "existing-dwelling" && at(plain, EXISTING) === undefined && at(plain, DWELLING) !== undefined);
+    method === "standard" ||
+    method === "optional" ||
+    (method === "existing-dwelling" && at(plain, EXISTING) === undefined && at(plain, DWELLING) !== undefined);
   return (
     <>
       <ChoiceField

@@ -60,7 +60,7 @@ export function ReviewStep() {
         {issues.length === 0 && digest !== null && !stale && (
           <p>
             {digest.ready && fails === 0
-              ? "Nothing computed stands in the way. Read the cautions beside this, then look at the packet."
+              ? "Nothing computed stands in the way. Read what calls for care and what is to be looked at on site, under Findings; then look at the packet."
               : `${fails} ${fails === 1 ? "thing does" : "things do"} not meet the code yet: see the findings.`}
           </p>
         )}

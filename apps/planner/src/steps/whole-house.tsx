@@ -11,6 +11,10 @@ type Usual = readonly (readonly [name: string, load: string, more?: Readonly<Rec
 export function WholeHouse() {
   return (
     <>
+      <p class="hint">
+        A load is the volts × amperes of the label, in thousands, or its kilowatts. A figure put in by a button is a usual one, assumed until you read the
+        label.
+      </p>
       <QuantityField
         path={[...DWELLING, "floor_area"]}
         label="Floor area of the house"
@@ -69,7 +73,8 @@ export function WholeHouse() {
           ["Heat pump", "5 kVA", { kind: "heat-pump" }],
           ["Electric baseboard heat", "10 kVA", { kind: "space-heating" }],
         ]}
-        more={(path) => <Climate path={path} />}
+        counted={false}
+        kinds={(path) => <Climate path={path} />}
       />
     </>
   );
@@ -81,7 +86,9 @@ function Rows({
   hint,
   usual,
   unread,
+  kinds,
   more,
+  counted = true,
 }: {
   readonly list: string;
   readonly title: string;
@@ -89,7 +96,11 @@ function Rows({
   readonly usual: Usual;
   /** What an empty load means, where the job may leave it out. */
   readonly unread?: string;
+  /** What is always asked of a row, and what only few need. */
+  readonly kinds?: (path: Path) => ComponentChildren;
   readonly more?: (path: Path) => ComponentChildren;
+  /** Whether a row may stand for several alike. */
+  readonly counted?: boolean;
 }) {
   const path = [...DWELLING, list];
   const rows = listAt(planner().plain, path);
@@ -103,16 +114,24 @@ function Rows({
       <h3 id={`house-${list}`}>{title}</h3>
       <p class="hint">{hint}</p>
       {rows.map((row, i) => (
-        <article class="card" key={String(i)}>
+        <article class="card tight" key={String(i)}>
           <div class="row">
             <TextField path={[...path, i, "name"]} label="Called" />
-            <QuantityField path={[...path, i, "load"]} label="Load" unit="kVA" find="Volts × amperes on its label, in thousands; or its kilowatts." otherwise={unread} />
-            <NumberField path={[...path, i, "count"]} label="How many alike" otherwise="Left empty: one." />
+            <QuantityField path={[...path, i, "load"]} label="Load" unit="kVA" otherwise={unread} />
             <button type="button" class="plain" onClick={() => edit([{ remove: [...path, i] }])}>
               Remove<span class="unseen"> {textAt(row, ["name"])}</span>
             </button>
           </div>
-          {more?.([...path, i])}
+          {kinds?.([...path, i])}
+          {counted && (
+            <details class="more">
+              <summary>
+                More<span class="unseen"> about {textAt(row, ["name"])}</span>
+              </summary>
+              <NumberField path={[...path, i, "count"]} label="How many alike" otherwise="Left empty: one." />
+              {more?.([...path, i])}
+            </details>
+          )}
         </article>
       ))}
       <ul class="chips">
@@ -158,7 +177,13 @@ function Climate({ path }: { readonly path: Path }) {
       />
       {kind === "heat-pump" && (
         <div class="row">
-          <QuantityField path={[...path, "supplement"]} label="Its electric heat" unit="kVA" find="On the air handler’s label, as a heat kit." otherwise="Left empty: none." />
+          <QuantityField
+            path={[...path, "supplement"]}
+            label="Its electric heat"
+            unit="kVA"
+            find="On the air handler’s label, as a heat kit."
+            otherwise="Left empty: none."
+          />
           <YesNoField path={[...path, "interlocked"]} label="Is it made so that pump and electric heat cannot run together?" why="Then the larger counts." />
         </div>
       )}
@@ -184,7 +209,12 @@ export function ManagedLoad() {
       <p class="hint">A listed system that keeps the new loads together below a set current. Leave it empty where there is none.</p>
       {there ? (
         <>
-          <QuantityField path={[...path, "setpoint"]} label="Amperes it lets the new loads draw together" unit="A" find="Its setting, as the installer locked it; at 240 V." />
+          <QuantityField
+            path={[...path, "setpoint"]}
+            label="Amperes it lets the new loads draw together"
+            unit="A"
+            find="Its setting, as the installer locked it; at 240 V."
+          />
           <TextField
             path={[...path, "citation"]}
             label="What shows it?"

@@ -1,13 +1,8 @@
-import { materialsCsv, materialsList, priceMaterials, readPriceBook } from "@branchwork/engine";
-import { composePacket, drawOneLine, ENGINE_TARGETS, type PacketSet, renderHtml } from "@branchwork/sheets";
-import { choosing } from "./choosing.js";
+import { drawOneLine } from "@branchwork/sheets";
 import { digestOf } from "./digest.js";
 import { loaded } from "./loaded.js";
 import { withoutNames } from "./names-stand-in.js";
-import { packetFonts } from "./packet-fonts.js";
-import type { Answers, DesignAnswer, Given, MaterialsAnswer, Request, TextAnswer } from "./protocol.js";
-import { readOutlet } from "./read-outlet.js";
-import { shippedOverlays } from "./shipped-overlays.js";
+import type { Answers, DesignAnswer, Given, Request, TextAnswer } from "./protocol.js";
 
 function designed(given: Given): DesignAnswer {
   const began = performance.now();
@@ -18,47 +13,28 @@ function designed(given: Given): DesignAnswer {
   return { ok: true, digest, issues: read.ok ? [] : read.issues, ms: performance.now() - began };
 }
 
-async function packet(given: Given & { readonly date: string; readonly set: PacketSet }): Promise<TextAnswer> {
+function designJson(given: Given): TextAnswer {
   const made = loaded(given);
-  if (!made.ok) return made;
-  const { design, overlay } = made;
-  const composed = composePacket({ design, overlay, date: given.date, targets: ENGINE_TARGETS, set: given.set });
-  return { ok: true, text: renderHtml({ packet: composed, fonts: await packetFonts() }) };
+  return made.ok ? { ok: true, text: `${JSON.stringify({ format: "branchwork-design/1", ...made.design }, null, 2)}\n` } : made;
 }
 
-function text(given: Given, of: (made: Extract<ReturnType<typeof loaded>, { ok: true }>) => string): TextAnswer {
-  const made = loaded(given);
-  return made.ok ? { ok: true, text: of(made) } : made;
-}
-
-function materials(given: Given & { readonly prices: string | null }): MaterialsAnswer {
-  const made = loaded(given);
-  if (!made.ok) return made;
-  const { rows } = materialsList({ design: made.design });
-  if (given.prices === null) return { ok: true, csv: materialsCsv(rows), cost: null };
-  const read = readPriceBook(given.prices);
-  if (!read.ok) return { ok: false, issues: read.issues.map((issue) => ({ ...issue, of: "prices" })) };
-  const priced = priceMaterials({ rows, book: read.book });
-  const { currency, date, source, total, unpriced } = priced;
-  return { ok: true, csv: materialsCsv(priced.rows), cost: { currency, date, source, ...total, unpriced } };
-}
-
+/** What the first answers do not need is fetched when it is first asked for. */
 async function answer(request: Request): Promise<Answers[Request["ask"]]> {
   switch (request.ask) {
     case "design":
       return designed(request);
     case "packet":
-      return packet(request);
+      return (await import("./packet.js")).packet(request);
     case "design-json":
-      return text(request, ({ design }) => `${JSON.stringify({ format: "branchwork-design/1", ...design }, null, 2)}\n`);
+      return designJson(request);
     case "materials":
-      return materials(request);
+      return (await import("./materials.js")).materials(request);
     case "readings":
-      return readOutlet(request);
+      return (await import("./read-outlet.js")).readOutlet(request);
     case "choose":
-      return choosing(request);
+      return (await import("./choosing.js")).choosing(request);
     case "overlays":
-      return shippedOverlays();
+      return (await import("./shipped-overlays.js")).shippedOverlays();
   }
 }
 

@@ -185,7 +185,16 @@ export function runChecks(given: CheckGiven): Finding[] {
     const { id, title } = check;
     const waived = given.basis.waivedChecks[check.id];
     if (waived)
-      return [{ check: id, title, citation, verdict: "not-applicable" as const, subject: "Jurisdiction", says: `set aside locally: ${waived.reason} (${waived.citation})` }];
+      return [
+        {
+          check: id,
+          title,
+          citation,
+          verdict: "not-applicable" as const,
+          subject: "Jurisdiction",
+          says: `set aside locally: ${waived.reason} (${waived.citation})`,
+        },
+      ];
     const changed = given.basis.changedVerdicts[id];
     return check.run(given).map((outcome) => ofCheck(check, citation, judgedLocally(outcome, changed)));
   });

@@ -10,7 +10,7 @@ const IN_SIGHT_FT = 50;
 export const spaDisconnect: Check = {
   id: "spa-disconnect",
   title: "A spa's disconnect is in sight and 5 ft or more from the water",
-  rule: { sections: everyEdition("680.13"), standing: "memory" },
+  rule: { sections: { ...everyEdition("680.13"), "2017": "680.12" }, standing: "memory" },
   run: eachCircuit(({ circuit, equipment: { kind, disconnect } }) => {
     if (kind !== "spa") return notApplicable(circuit.name, "not a spa");
     if (circuit.disconnect === "none") return fail(circuit.name, "no disconnecting means", `add one: ${disconnect.says}`);

@@ -163,7 +163,15 @@ function atSize(given: LoneGiven, i: number, alike: readonly Method[], material:
     const segment = { ...designed.segment, method };
     const fill = isCable(method)
       ? null
-      : segmentFill({ id: "candidate", segment, size, ground: designed.grounding.size, count: designed.conductor.count, edition });
+      : segmentFill({
+          id: "candidate",
+          segment,
+          size,
+          ground: designed.grounding.size,
+          count: designed.conductor.count,
+          ...(designed.neutral === null ? {} : { neutral: designed.neutral.size }),
+          edition,
+        });
     const least = TRADES.find((trade) => trade === fill?.tradeSize);
     if (!isCable(method) && least === undefined) return [];
     const trades = isCable(method) || least === undefined ? [null] : fromLeast(least, asked.trade_size);

@@ -1,4 +1,4 @@
-import type { Edition } from "../basis/edition.js";
+import { type Edition, everyEdition } from "../basis/edition.js";
 import { decimal, type Numeric, print } from "../quantity.js";
 import { worked } from "../worked.js";
 import { ordinaryProtection } from "./conductor-protection.js";
@@ -8,7 +8,7 @@ import { boundAsGiven, boundUp } from "./overcurrent-bound.js";
 
 const HEATER = unseen2026("680.10", "one-source");
 const INSTRUCTIONS = unseen2026("110.3(B)", "published");
-const DISCONNECT = unseen2026("680.13", "memory");
+const DISCONNECT = unseen2026({ ...everyEdition("680.13"), "2017": "680.12" }, "memory");
 const GFCI = unseen2026("680.44", "one-source");
 const GROUNDING = unseen2026("680.42(C), 680.21(A)", "one-source");
 const FEEDER = unseen2026("680.25(A)", "memory");

@@ -1,4 +1,4 @@
-import { type Edition, everyEdition } from "../basis/edition.js";
+import type { Edition } from "../basis/edition.js";
 import { afci } from "../checks/afci.js";
 import { airConditionerMocp } from "../checks/air-conditioner-mocp.js";
 import type { Check } from "../checks/finding.js";
@@ -7,6 +7,7 @@ import { generatorCapacity } from "../checks/generator-capacity.js";
 import { generatorNeutral } from "../checks/generator-neutral.js";
 import { rangeDryerFourWire } from "../checks/range-dryer-four-wire.js";
 import { receptacleRating } from "../checks/receptacle-rating.js";
+import { spaDisconnect } from "../checks/spa-disconnect.js";
 import { spaGrounding } from "../checks/spa-grounding.js";
 import { waterHeaterDisconnect } from "../checks/water-heater-disconnect.js";
 import { welderProtection } from "../checks/welder-protection.js";
@@ -110,7 +111,7 @@ const KINDS: Partial<Record<EquipmentKind, Lines>> = {
   spa: ({ circuit, segments }, edition) => [
     {
       id: "spa-disconnect",
-      section: section({ ...everyEdition("680.13"), "2017": "680.12" }, edition),
+      section: byRule(spaDisconnect, edition),
       look: `${circuit.name}: disconnect in sight of the water and at least 5 ft from it`,
       seen: "5 ft or more, or a barrier; readily reached",
       how: "tape from the inside wall of the water",

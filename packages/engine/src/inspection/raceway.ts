@@ -27,10 +27,14 @@ const METAL: ReadonlySet<string> = new Set(["EMT", "RMC", "IMC", "FMC", "LFMC"])
 export const isMetal = (method: string): boolean => METAL.has(method);
 
 /** "1-1/4 in PVC-40: 3 × 6 AWG copper, ground 10 AWG". */
-export function wiringWords({ segment, tradeSize, conductor, grounding }: DesignedSegment): string {
+export function wiringWords({ segment, tradeSize, conductor, grounding, neutral }: DesignedSegment): string {
   const sets = segment.sets === undefined || segment.sets === 1 ? "" : `${segment.sets} sets of `;
   const size = tradeSize === null ? "" : `${tradeSize} in `;
-  return `${size}${segment.method}: ${sets}${conductor.count} × ${printSize(conductor.size)} ${segment.conductors.material}, ground ${printSize(grounding.size)}`;
+  const wires =
+    neutral === null
+      ? `${conductor.count} × ${printSize(conductor.size)}`
+      : `${conductor.count - 1} × ${printSize(conductor.size)} and neutral ${printSize(neutral.size)}`;
+  return `${size}${segment.method}: ${sets}${wires} ${segment.conductors.material}, ground ${printSize(grounding.size)}`;
 }
 
 /** Conductors and raceway of one stretch, seen before it is covered. */

@@ -1,3 +1,4 @@
+import { isCable } from "../tables/cable.js";
 import { equipmentProblems } from "./equipment-problems.js";
 import type { Problem } from "./problem.js";
 import type { Job, Run } from "./schema.js";
@@ -46,12 +47,13 @@ export function crossFieldProblems(job: Job): readonly Problem[] {
     for (const [i, feeder] of panel.feeders.entries()) {
       const at = [...path, "feeders", i];
       claim(at, feeder.id, "feeder");
-      for (const problem of routeProblems(feeder)) say([...at, ...problem.path], problem.what, problem.mend);
+      for (const problem of [...routeProblems(feeder), ...neutralProblems(feeder, false)]) say([...at, ...problem.path], problem.what, problem.mend);
     }
     for (const [i, circuit] of panel.circuits.entries()) {
       const at = [...path, "circuits", i];
       claim(at, circuit.id, "circuit");
-      for (const problem of [...routeProblems(circuit), ...equipmentProblems(circuit)]) say([...at, ...problem.path], problem.what, problem.mend);
+      for (const problem of [...routeProblems(circuit), ...neutralProblems(circuit, true), ...equipmentProblems(circuit)])
+        say([...at, ...problem.path], problem.what, problem.mend);
     }
   }
   for (const [r, route] of (job.site_plan?.routes ?? []).entries()) {
@@ -62,6 +64,17 @@ export function crossFieldProblems(job: Job): readonly Problem[] {
       say([...at, "segment"], `"${run.name}" has no segment named "${route.segment}"`, `write one of ${run.route.map((s) => `"${s.name}"`).join(", ")}`);
   }
   return problems;
+}
+
+/** A neutral of its own size belongs to a feeder's single conductors: a branch circuit's is as its hots, a cable's as it is made. */
+function neutralProblems(run: Run, circuit: boolean): ReturnType<typeof routeProblems> {
+  return run.route.flatMap(({ conductors, method, sets = 1 }, s) => {
+    if (conductors.neutral === undefined) return [];
+    const what = circuit ? "the neutral of a branch circuit is taken as its hots" : isCable(method) ? "the neutral of a cable is as it is made" : null;
+    const path = ["route", s, "conductors", "neutral"];
+    if (what !== null) return [{ path, what, mend: "take it out" }];
+    return sets > 1 ? [{ path, what: "a neutral of its own size among sets in parallel is not worked here", mend: "take it out, or give one set" }] : [];
+  });
 }
 
 function routeProblems(run: Run): readonly { readonly path: Path; readonly what: string; readonly mend: string }[] {

@@ -40,6 +40,7 @@ export const segment = z
         material: z.enum(["copper", "aluminum"]).default("copper"),
         stranding: z.enum(["concentric", "compact"]).optional().describe("compact: most aluminum building wire; concentric when left out, which fills more"),
         grounding: size.optional(),
+        neutral: size.optional().describe("of a feeder whose neutral is not of the size of its hots, which is taken when left out"),
       })
       .prefault({})
       .describe("leave a size out to have it computed"),

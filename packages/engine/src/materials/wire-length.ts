@@ -53,7 +53,7 @@ export function wirePieces(stretch: Stretch): readonly Piece[] {
         );
   return some([
     wire(hots === 1 ? "hot" : "hots", conductor.size, hots),
-    wire("neutral", conductor.size, run.neutral ? 1 : 0),
+    wire("neutral", segment.neutral?.size ?? conductor.size, run.neutral ? 1 : 0),
     wire("equipment ground", grounding.size, 1),
   ]);
 }

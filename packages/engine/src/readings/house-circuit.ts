@@ -78,6 +78,8 @@ export function runOhms(
     readonly material: Material;
     readonly grounding: Size;
     readonly groundingMaterial?: Material;
+    /** Where it is not the hots'. */
+    readonly neutral?: Size;
     readonly feet: number;
   }[],
   edition: Edition,
@@ -90,7 +92,8 @@ export function runOhms(
       return sum + (Number(cell.value) / 1000) * stretch.feet;
     }, 0);
   const hot = along((s) => [s.size, s.material]);
-  return { hot1: hot, hot2: hot, neutral: hot, ground: along((s) => [s.grounding, s.groundingMaterial ?? s.material]) };
+  const neutral = stretches.some((s) => s.neutral !== undefined) ? along((s) => [s.neutral ?? s.size, s.material]) : hot;
+  return { hot1: hot, hot2: hot, neutral, ground: along((s) => [s.grounding, s.groundingMaterial ?? s.material]) };
 }
 
 const BAR = { "leg-1": "panel.leg1", "leg-2": "panel.leg2", "neutral-bar": "panel.neutral", "ground-bar": "panel.ground" } as const;

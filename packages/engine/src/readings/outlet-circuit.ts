@@ -23,8 +23,9 @@ const LEAST_FEET = 0.1;
  */
 export function outletCircuit(design: Pick<DesignedJob, "feeders" | "edition">, circuit: DesignedCircuit): HouseCircuit {
   const stretches = [...feedersTo(design, circuit), circuit].flatMap((run) =>
-    run.segments.map(({ segment, conductor, grounding }) => ({
+    run.segments.map(({ segment, conductor, grounding, neutral }) => ({
       size: conductor.size,
+      ...(neutral === null ? {} : { neutral: neutral.size }),
       grounding: grounding.size,
       material: segment.conductors.material,
       feet: Math.max(segment.length, LEAST_FEET),

@@ -53,7 +53,7 @@ function faultSegment(designed: DesignedSegment, neutral: boolean, celsius: numb
     celsius,
     parallel: designed.sets,
     hot: conductor.size,
-    neutral: neutral ? conductor.size : null,
+    neutral: neutral ? (designed.neutral?.size ?? conductor.size) : null,
     grounding: { size: grounding.size, material },
     supplySide: false,
   };

@@ -3,7 +3,7 @@ import type { DesignedSegment } from "../designed.js";
 import type { Segment } from "../job/schema.js";
 import { decimal } from "../quantity.js";
 import { isCable } from "../tables/cable.js";
-import { compareSizes, type Size } from "../tables/size.js";
+import type { Size } from "../tables/size.js";
 import type { Worked } from "../worked.js";
 import { racewayBendRadius } from "./bend-radius.js";
 import { expansion, fittingsNeeded, yearlySpan } from "./expansion-fitting.js";
@@ -18,6 +18,8 @@ export interface RacewayGiven {
   readonly ground: Size;
   /** Hots and neutral of one set. */
   readonly count: number;
+  /** The neutral's size where it is not the hots'. */
+  readonly neutral?: Size;
   readonly edition: Edition;
 }
 
@@ -28,15 +30,10 @@ export function segmentFill(given: RacewayGiven): (NonNullable<DesignedSegment["
   const { insulation, stranding } = segment.conductors;
   const compact = stranding === "compact";
   const total = count + 1 + (segment.others?.current_carrying ?? 0);
+  const wires = given.neutral === undefined ? [...Array<Size>(count).fill(size), ground] : [...Array<Size>(count - 1).fill(size), given.neutral, ground];
   const area = conductorArea({
     id: `${id}.area`,
-    conductors:
-      compareSizes(size, ground) === 0
-        ? [{ size, insulation, compact, count: count + 1 }]
-        : [
-            { size, insulation, compact, count },
-            { size: ground, insulation, compact, count: 1 },
-          ],
+    conductors: [...new Set(wires)].map((one) => ({ size: one, insulation, compact, count: wires.filter((wire) => wire === one).length })),
     othersIn2: segment.others?.area_in2 ?? 0,
     edition,
   });

@@ -83,7 +83,9 @@ export function designSegment(
       ? { size: segment.conductors.grounding, chosen: "given" as const }
       : { size: grounding.size, chosen: "computed" as const };
   const count = needs.hots + (needs.neutral ? 1 : 0);
-  const fill = segmentFill({ id, segment, size, ground: groundingUse.size, count, edition });
+  const own = needs.neutral ? segment.conductors.neutral : undefined;
+  const neutral = own === undefined ? null : { size: own, found: ampacity({ ...conditions, id: `${id}.neutral`, size: own }) };
+  const fill = segmentFill({ id, segment, size, ground: groundingUse.size, count, ...(own === undefined ? {} : { neutral: own }), edition });
   const fastening = segmentFastening(id, segment, fill?.tradeSize ?? null, edition);
   const air = ambientOf({ ...given, edition });
   const steps: Worked[] = [];
@@ -91,6 +93,7 @@ export function designSegment(
   if (found) steps.push(found.corrected, found.terminal, found.allowed);
   const together = found === null ? null : setsTogether(id, found, size, sets, edition);
   if (together && sets > 1) steps.push(together.terminal, together.allowed);
+  if (neutral?.found) steps.push(neutral.found.corrected, neutral.found.terminal, neutral.found.allowed);
   steps.push(grounding.worked);
   if (fill) steps.push(fill.area, fill.limit, fill.percent);
   const cover =
@@ -105,6 +108,7 @@ export function designSegment(
       wet: isWet(segment),
       conductor: { size, count, chosen },
       grounding: groundingUse,
+      neutral: neutral && { size: neutral.size, ampacity: neutral.found?.allowed ?? null },
       requiredSize: least,
       requiredGrounding: grounding.size,
       requiredGroundingCmil: grounding.leastCmil,

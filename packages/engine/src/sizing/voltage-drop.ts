@@ -15,6 +15,8 @@ export interface DropSegment {
   readonly feet: Numeric;
   /** Conductors that share the current; one when left out. */
   readonly parallel?: number;
+  /** Size of the way back where it is not that of the way there. */
+  readonly neutral?: Size;
 }
 
 /** Ohm-circular-mils per foot near 75 °C. Common practice, no code table. */
@@ -47,14 +49,25 @@ export interface DropGiven {
 export function lostVolts(given: DropGiven): Decimal {
   return sumVolts(
     given,
-    given.segments.map((segment) => ({ segment, ohms: ohmsPerFoot(segment.size, segment.material, given).ohms })),
+    given.segments.flatMap((segment) => waysOf(segment).map((way) => ({ ...way, ohms: ohmsPerFoot(way.size, segment.material, given).ohms }))),
   );
 }
 
-function sumVolts({ current }: DropGiven, parts: readonly { readonly segment: DropSegment; readonly ohms: Decimal }[]): Decimal {
+/** A segment out and back in one size, or out in its own and back in the neutral's. */
+interface Way {
+  readonly segment: DropSegment;
+  readonly size: Size;
+  readonly times: 1 | 2;
+}
+const waysOf = (segment: DropSegment): readonly Way[] =>
+  segment.neutral === undefined || segment.neutral === segment.size
+    ? [{ segment, size: segment.size, times: 2 }]
+    : [segment.size, segment.neutral].map((size) => ({ segment, size, times: 1 }));
+
+function sumVolts({ current }: DropGiven, parts: readonly (Way & { readonly ohms: Decimal })[]): Decimal {
   return parts
-    .reduce((sum, { segment: { feet, parallel = 1 }, ohms }) => {
-      const volts = ohms.times(feet).times(current).times(2);
+    .reduce((sum, { segment: { feet, parallel = 1 }, times, ohms }) => {
+      const volts = ohms.times(feet).times(current).times(times);
       return sum.plus(parallel === 1 ? volts : volts.div(parallel));
     }, new Decimal(0))
     .toSignificantDigits(12);
@@ -65,7 +78,7 @@ function sumVolts({ current }: DropGiven, parts: readonly { readonly segment: Dr
  * The same figure is the 240 V drop of a balanced load and the drop of a 120 V leg whose whole return is in the neutral.
  */
 export function voltageDrop(given: DropGiven & { readonly id: string; readonly label: string }): Worked {
-  const parts = given.segments.map((segment) => ({ segment, ...ohmsPerFoot(segment.size, segment.material, given) }));
+  const parts = given.segments.flatMap((segment) => waysOf(segment).map((way) => ({ ...way, ...ohmsPerFoot(way.size, segment.material, given) })));
   const corrected = given.method !== "K" && given.celsius !== undefined && !decimal(given.celsius).eq(TABLE_CELSIUS);
   return worked({
     id: given.id,
@@ -74,8 +87,8 @@ export function voltageDrop(given: DropGiven & { readonly id: string; readonly l
     unit: "V",
     expression: parts
       .map(
-        ({ segment: { feet, parallel = 1 }, shown }) =>
-          `2 × ${print(given.current)} A × ${shown} × ${print(feet, 3)} ft${parallel > 1 ? ` / ${parallel}` : ""}`,
+        ({ segment: { feet, parallel = 1 }, times, shown }) =>
+          `${times === 2 ? "2 × " : ""}${print(given.current)} A × ${shown} × ${print(feet, 3)} ft${parallel > 1 ? ` / ${parallel}` : ""}`,
       )
       .join(" + "),
     cells: parts.map(({ cell }) => cell),

@@ -79,6 +79,7 @@ export function composePacket({ design, overlay, date, targets, set = "submittal
       { ...made, blocks: [...made.blocks, ...sheetNotes(overlay, made.title)], ...(layout === undefined ? {} : { layout }) },
       overlay?.intake,
       paper,
+      set,
     );
   });
   const before: Draft[] = ready ? [] : [refusalSheet(design, basis.issues)];
@@ -90,7 +91,7 @@ export function composePacket({ design, overlay, date, targets, set = "submittal
     field: () => shortCover(given, "For the work and for whoever inspects it: keep it on site until the final has passed.", true),
     owner: () => shortCover(given, "For the owner: what to do and buy in which order, and how the finished work is used. Keep it with the house.", false),
   };
-  const drafts = [...before, stamped(COVERS[set](), overlay?.intake, paper), ...after];
+  const drafts = [...before, stamped(COVERS[set](), overlay?.intake, paper, set), ...after];
   const { project } = design.job;
   return {
     title: project.title,
@@ -157,7 +158,7 @@ function computedSheets(given: {
   const read = design.circuits.some(fedByHouse);
   const plots = plotBlocks(design);
   const stamp = overlay?.intake?.stamp_area;
-  const under = (title: string) => (stamp !== undefined && keepsStamp(stamp, title) ? roomUnder(stamp, paper) : null);
+  const under = (title: string) => (stamp !== undefined && given.set === "submittal" && keepsStamp(stamp, title) ? roomUnder(stamp, paper) : null);
   const drawings = oneLineUnder(design, room, under(SHEETS.oneLine));
   const made: readonly (readonly [SheetName, Draft | null])[] = [
     ["statements", statementsSheet(design, overlay)],

@@ -67,7 +67,7 @@ export function schedulesSheet(design: Design): Draft {
                 tag,
                 runs.length === 1 ? s.segment.name : `${c.run.name}: ${s.segment.name}`,
                 `${s.segment.method}, ${s.segment.place}${s.wet ? ", wet" : ""}`,
-                `${s.conductor.count} × ${printSize(s.conductor.size)} ${s.segment.conductors.material}${cable ? "" : ` ${s.segment.conductors.insulation}`} (${s.conductor.chosen})`,
+                `${wires(s)} ${s.segment.conductors.material}${cable ? "" : ` ${s.segment.conductors.insulation}`} (${s.conductor.chosen})`,
                 `${printSize(s.grounding.size)} (${s.grounding.chosen})`,
                 `${printSize(s.requiredSize)}; ground ${printSize(s.requiredGrounding)}`,
                 s.ampacity === null ? "none in the tables" : valueWithUnit(s.ampacity),
@@ -193,6 +193,11 @@ function fasteningTable(segments: readonly { readonly s: AnyRun["segments"][numb
   if (rows.length === 0) return [];
   const head = ["Tag", "Segment", "Fastened from each end, within", "Between supports, at most", "Supports", "Radius of a bend, at least"];
   return [withLines(withWidths(table("Supports and bends", head, rows), ...[6, 28, 19, 17, 14, 16]), refs)];
+}
+
+/** Hots and neutral of a stretch; a neutral of its own size by itself. */
+function wires({ conductor: { count, size }, neutral }: AnyRun["segments"][number]): string {
+  return neutral === null ? `${count} × ${printSize(size)}` : `${count - 1} × ${printSize(size)} and neutral ${printSize(neutral.size)}`;
 }
 
 /** Least inside dimensions of a box for 4 AWG and larger. */

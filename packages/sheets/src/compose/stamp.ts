@@ -1,5 +1,6 @@
 import type { Overlay } from "../overlay/schema.js";
 import type { Block, Draft } from "./packet.js";
+import type { PacketSet } from "./packet-set.js";
 import { type DrawingRoom, PAPER_SIZES, type Paper } from "./paper.js";
 import { namesSheet, SHEETS } from "./sheet-titles.js";
 
@@ -38,13 +39,13 @@ export function roomUnder(area: StampArea | undefined, paper: Paper): DrawingRoo
   return height < LEAST_ROOM ? null : { width: room.width, height };
 }
 
-/** A sheet with the area kept clear: above its drawing where that leaves the room, else after all it holds. */
-export function stamped(draft: Draft, intake: Overlay["intake"], paper: Paper): Draft {
+/** A sheet of what is handed in with the area kept clear: above its drawing where that leaves the room, else after all it holds. */
+export function stamped(draft: Draft, intake: Overlay["intake"], paper: Paper, set: PacketSet): Draft {
   const area = intake?.stamp_area;
   if (area === undefined) return draft;
   // The jurisdiction's own area takes the place of the one that drawings keep by themselves.
   const blocks = draft.blocks.map((block): Block => (block.kind === "drawing" ? { ...block, stamp: false } : block));
-  if (!keepsStamp(area, draft.title) || !holdsStamp(area, paper)) return { ...draft, blocks, stamp: null };
+  if (set !== "submittal" || !keepsStamp(area, draft.title) || !holdsStamp(area, paper)) return { ...draft, blocks, stamp: null };
   const [first] = draft.blocks;
   const height = first?.kind === "drawing" ? Number(/^<svg[^>]* height="([\d.]+)pt"/.exec(first.svg)?.[1] ?? Number.NaN) : 0;
   const under = roomUnder(area, paper)?.height ?? 0;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { basisFrom } from "./apply.js";
+import { nameOneOf } from "./name-near.js";
 import { overlaySchema } from "./schema.js";
 
 const of = { reason: "because", citation: "Code" };
@@ -99,4 +100,17 @@ describe("what an overlay makes of the basis", () => {
     expect(basis({ amendments: [{ ...of, target: "gfci-rv-outlet", replaces: "required", value: "relieved" }] }, "2017").issues.map((i) => i.path)).toEqual([
       "amendments.0.replaces",
     ]));
+});
+
+describe("a name that leads nowhere is told the one it is nearest to", () => {
+  it.each([
+    ["Load Calculation", ["Cover", "Load calculation"], 'did you mean "Load calculation"?'],
+    ["One line diagram", ["Cover", "One-line diagram"], 'did you mean "One-line diagram"?'],
+    ["torque-screws", ["gfci", "torque"], 'did you mean "torque"?'],
+    ["rv50", ["rv-30", "rv-50"], 'did you mean "rv-50"?'],
+    ["rigid conduit", ["EMT", "RMC"], "name one of EMT, RMC"],
+    ["x", ["EMT", "RMC"], "name one of EMT, RMC"],
+  ])("%s", (given, known, mend) => expect(nameOneOf(given, known)).toContain(mend));
+  it("titles that hold commas are told apart", () =>
+    expect(nameOneOf("x", ["Cautions, assumptions", "Cover"])).toBe("name one of Cautions, assumptions; Cover"));
 });

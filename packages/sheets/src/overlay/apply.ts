@@ -1,6 +1,7 @@
 import { ADVISED_DROP, type Basis, type Edition, unamended } from "@branchwork/engine";
 import { type Amendment, PARAMETERS, targetOf } from "./amendment-schema.js";
 import { danglingNames } from "./dangling.js";
+import { nameOneOf } from "./name-near.js";
 import type { Overlay } from "./schema.js";
 import { type AmendmentTargets, ENGINE_TARGETS } from "./targets.js";
 
@@ -124,7 +125,7 @@ function misfit(a: Amendment, path: string, edition: Edition, targets: Amendment
     case "check":
     case "verdict": {
       if (targets.checks !== undefined && !targets.checks.includes(a.check))
-        return at("check", `there is no check "${a.check}"`, `name one of ${targets.checks.join(", ")}`);
+        return at("check", `there is no check "${a.check}"`, nameOneOf(a.check, targets.checks));
       return a.target === "verdict" && a.replaces === a.value
         ? at("value", `"${a.value}" is the verdict it replaces`, "give another, or leave the amendment out")
         : null;

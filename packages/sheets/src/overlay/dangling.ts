@@ -1,5 +1,6 @@
 import { namesSheet } from "../compose/sheet-titles.js";
 import type { AmendmentIssue } from "./apply.js";
+import { nameOneOf } from "./name-near.js";
 import type { Overlay } from "./schema.js";
 import type { AmendmentTargets } from "./targets.js";
 
@@ -11,7 +12,7 @@ export function danglingNames(overlay: Overlay, targets: AmendmentTargets): read
 function unknown(path: string, what: string, names: readonly string[], known: readonly string[] | undefined): readonly AmendmentIssue[] {
   if (known === undefined) return [];
   return names.flatMap((name, i) =>
-    known.includes(name) ? [] : [{ path: `${path}.${i}`, what: `there is no ${what} "${name}"`, mend: `name one of ${known.join(", ")}` }],
+    known.includes(name) ? [] : [{ path: `${path}.${i}`, what: `there is no ${what} "${name}"`, mend: nameOneOf(name, known) }],
   );
 }
 
@@ -45,7 +46,7 @@ function ofNotes({ notes, checklist }: Overlay, targets: AmendmentTargets): read
         ]),
     ...(note.device === undefined || targets.outlets === undefined || targets.outlets.includes(note.device)
       ? []
-      : [{ path: `notes.${i}.device`, what: `there is no kind of outlet "${note.device}"`, mend: `name one of ${targets.outlets.join(", ")}` }]),
+      : [{ path: `notes.${i}.device`, what: `there is no kind of outlet "${note.device}"`, mend: nameOneOf(note.device, targets.outlets) }]),
   ]);
 }
 
@@ -63,12 +64,12 @@ function ofSheets({ intake, notes }: Overlay, { sheets }: AmendmentTargets): rea
           {
             path: "intake.nothing_else",
             what: "no entry of intake.sheets names a sheet, so nothing would be handed in",
-            mend: `give an entry its sheet: one of ${sheets.join(", ")}`,
+            mend: `give an entry its sheet: one of ${sheets.join("; ")}`,
           },
         ]
       : [];
   const wrong = named.flatMap(({ path, sheet }) =>
-    sheet === undefined || namesSheet(sheet, sheets) ? [] : [{ path, what: `there is no sheet "${sheet}"`, mend: `name one of ${sheets.join(", ")}` }],
+    sheet === undefined || namesSheet(sheet, sheets) ? [] : [{ path, what: `there is no sheet "${sheet}"`, mend: nameOneOf(sheet, sheets) }],
   );
   return [...empty, ...wrong];
 }
