@@ -166,14 +166,17 @@ describe.skipIf(absent)("a queue on a real Redis (skipped where redis-server is 
       expect(packets().length).toBeGreaterThanOrEqual(made);
       await stop(worker, "SIGKILL");
     }
-    startWorker();
-    startWorker();
+    const pair = [startWorker(), startWorker()];
+    const lost = pair.map((worker) => once(worker, "exit").then(([code]) => code));
     await sleep(2500);
     await stop(redis, "SIGKILL");
     await sleep(500);
     await startRedis();
+    const waited = ended(enqueue("--wait"));
+    // Neither worker ends for it, whether it was at work or still starting.
+    expect(await Promise.race([waited, ...lost])).toMatchObject({ status: 2 });
 
-    const { status } = await ended(enqueue("--wait"));
+    const { status } = await waited;
     expect(status).toBe(2); // one is bad input, none failed
     expect(packets().sort()).toEqual([...first.ids].sort());
     for (const id of packets()) {

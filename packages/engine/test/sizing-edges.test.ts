@@ -74,6 +74,23 @@ describe("box volume by 314.16(B)", () => {
     expect(box({ devices: [{ size: "4", gangs: 1 }] })).toBeNull();
   });
   it("nothing in it asks nothing", () => expect(box({ conductors: [] })).toBeNull());
+  it("the largest counts for the clamps wherever it stands: 4 + 2.5 + 2.5", () => {
+    const conductors = [
+      { size: "10", count: 1 },
+      { size: "14", count: 2 },
+    ] as const;
+    expect(box({ conductors, internalClamps: true })?.value).toBe("9");
+    expect(box({ conductors: [conductors[1], conductors[0], conductors[1]], internalClamps: true })?.value).toBe("13");
+    expect(box({ conductors, grounds: { size: "14", count: 1 }, internalClamps: true })?.value).toBe("11");
+  });
+  it("writes down nothing of what is not there", () => {
+    const none = [
+      { size: "12", count: 2 },
+      { size: "6", count: 0 },
+    ] as const;
+    expect(box({ conductors: none })?.expression).toBe("2 × 2.25 in³ (conductors, 12 AWG)");
+    expect(box({})?.expression).toBe("1 × 2.25 in³ (conductors, 12 AWG)");
+  });
   it("names each part with its count, its volume and its size, and cites section and table", () => {
     const line = box({ conductors: [{ size: "12", count: 4 }], grounds: { size: "10", count: 5 }, internalClamps: true })!;
     expect(line.expression).toBe("4 × 2.25 in³ (conductors, 12 AWG) + 1 × 2.5 in³ (clamps, 10 AWG) + 1.25 × 2.5 in³ (grounds, 10 AWG)");
@@ -270,6 +287,7 @@ describe("ampacity in a place", () => {
     expect(sections(of({ currentCarrying: 4 })!.corrected)).toEqual(["Table 310.15(B)(1)(1)", "Table 310.15(C)(1)", "Table 310.16"]);
     expect(of({ currentCarrying: 4 })!.corrected.cells.map(({ value }) => value)).toEqual(["75", "1", "80"]);
   });
+  it("dry when not said to be wet: XHHW keeps its 75 A of 90 °C", () => expect(of({ insulation: "XHHW" })!.corrected.value).toBe("75"));
   it("none where the table is blank, the air too hot or the cable not made", () => {
     expect(of({ ambientC: 85 })).not.toBeNull();
     expect(of({ ambientC: 86 })).toBeNull();

@@ -1,3 +1,4 @@
+import { setTimeout as sleep } from "node:timers/promises";
 import type { Edition } from "@branchwork/engine";
 import { PACKET_SETS, PAPERS, type PacketSet, type Paper } from "@branchwork/sheets";
 import type { JobsOptions } from "bullmq";
@@ -104,8 +105,20 @@ export function connectionOf(address: string): ServerAddress {
   };
 }
 
-/** Throws EnvironmentError when no Redis answers there within 5 s. */
-export async function assertReachable(connection: ServerAddress): Promise<void> {
+/** Throws EnvironmentError when no Redis answers there within 5 s; one that does not answer is asked again while `patienceMs` last. */
+export async function assertReachable(connection: ServerAddress, patienceMs = 0): Promise<void> {
+  const until = performance.now() + patienceMs;
+  for (;;) {
+    try {
+      return await askOnce(connection);
+    } catch (error) {
+      if (!(error instanceof EnvironmentError) || performance.now() >= until) throw error;
+      await sleep(250);
+    }
+  }
+}
+
+async function askOnce(connection: ServerAddress): Promise<void> {
   const { Redis } = await import("ioredis");
   const client = new Redis({ ...connection, lazyConnect: true, connectTimeout: 5000, maxRetriesPerRequest: 0, retryStrategy: () => null });
   let last: Error | undefined;

@@ -20,6 +20,8 @@ export interface WorkOptions {
   readonly browser?: string;
 }
 
+/** How long a worker that starts waits for a Redis that is just being started itself. */
+const PATIENCE_MS = 5_000;
 /** How often the worker of one order may be lost before the order counts as failed: it may be what ends them. */
 const MOST_LOSSES = 8;
 
@@ -32,7 +34,7 @@ export function work(options: WorkOptions): Promise<number> {
     const limit = wholeNumber("--limit", options.limit, 3600);
     const lock = wholeNumber("--lock", options.lock, 3600) * 1000;
     await prepareOut(out);
-    await assertReachable(connection);
+    await assertReachable(connection, PATIENCE_MS);
     const { UnrecoverableError, Worker } = await import("bullmq");
     const stop = stopOnSignals(() => console.error("finishing what is in hand; once more to end now"));
     const program = await programStamp();
