@@ -1,4 +1,4 @@
-import { type Design, type DesignedFeeder, type Panel, print } from "@branchwork/engine";
+import { type Design, type DesignedCircuit, type DesignedFeeder, gfciDevice, type Panel, print } from "@branchwork/engine";
 import { faultAtPanel } from "./fault-at-panel.js";
 import { type AnyRun, tagsOf } from "./tags.js";
 
@@ -70,12 +70,19 @@ function rowsOf(panel: Panel, design: Design): readonly Row[] {
         fresh: true,
         end: {
           is: c.equipment.receptacle === null ? "equipment" : "outlet",
-          words: [c.circuit.name, `${print(c.circuit.current)} A, ${c.volts} V, ${c.wires} wires`, `drop ${dropOf(c)} % to here`],
+          words: [c.circuit.name, `${print(c.circuit.current)} A, ${c.volts} V, ${c.wires} wires${gfciWords(c.circuit)}`, `drop ${dropOf(c)} % to here`],
         },
       }),
     ),
     ...feeders.map((f): Row => ({ ...runOf(f, design), fresh: !f.feeder.existing, end: { is: "panel", bus: fedBus(f, design) } })),
   ];
+}
+
+/** Ground-fault protection that sits elsewhere than in the breaker, which says its own. */
+function gfciWords(circuit: DesignedCircuit["circuit"]): string {
+  const device = gfciDevice(circuit);
+  if (device === null || device === "breaker") return "";
+  return device === "receptacle" ? ", GFCI" : `, GFCI at ${device}`;
 }
 
 function runOf(run: AnyRun, design: Design): Pick<Row, "breaker" | "way"> {
