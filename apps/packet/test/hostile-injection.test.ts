@@ -122,11 +122,17 @@ describe("every field of free text is tried", () => {
     for (const { tree } of overlays) poisoned(tree, OVERLAY, (n) => `text ${n}`, seen);
     expect(freeFields(OVERLAY).length).toBeGreaterThan(40);
     // A change is worked into what it changes before anything is laid out; a wiring method and a sheet's title are names that must be known.
-    expect(freeFields(OVERLAY).filter((path) => !seen.has(path) && !/^changes|methods\[\]$|\.sheet$|^notes\[\]\.section$/.test(path))).toEqual([]);
+    expect(
+      freeFields(OVERLAY).filter(
+        (path) => !seen.has(path) && !/^changes|methods\[\]$|\.sheet$|^intake\.stamp_area\.sheets\[\]$|^notes\[\]\.section$/.test(path),
+      ),
+    ).toEqual([]);
   });
 });
 
-/** The ground cleared behind lettering that the site plan turns along a line: our own mark, there or not by how long the words are. */
+/** Our own marks, there or not by how long the words are: the box kept for a stamp, and the ground cleared behind lettering turned along a line. */
+const STAMP_STYLE = /^width: [\d.]+in; height: [\d.]+in$/;
+const STAMP = "http://www.w3.org/1999/xhtml div class style";
 const TURNED_MASK = "http://www.w3.org/2000/svg rect fill height stroke transform width x y";
 
 describe("hostile text in every field of a job comes out as text", () => {
@@ -136,11 +142,14 @@ describe("hostile text in every field of a job comes out as text", () => {
       const harmless = laidOut(poisoned(tree, JOB, (n) => `${"plain ".repeat(5)}${n}`, new Set()) as object, null, "plain");
       const hostile = laidOut(poisoned(tree, JOB, (n) => `${payload} ${n}`, new Set()) as object, null, payload);
       const [expected, found] = [await shapeOf(harmless.html), await shapeOf(hostile.html)];
-      expect(found.signs.filter((sign) => !expected.signs.includes(sign) && sign !== TURNED_MASK)).toEqual([]);
-      expect(found.links).toEqual(expected.links);
+      expect(found.signs.filter((sign) => !expected.signs.includes(sign) && sign !== TURNED_MASK && sign !== STAMP)).toEqual([]);
+      // Long words may take the one-line a sheet more.
+      const toLines = ({ links }: Shape) => links.filter((link) => !/^#P-\d+$/.test(link));
+      expect(toLines(found)).toEqual(toLines(expected));
       // To sheets and to calculation lines, by ids made of what the schema lets an id be.
       expect(found.links.filter((link) => !/^#[\w.-]+$/.test(link))).toEqual([]);
-      expect(found.styles).toEqual(expected.styles);
+      const written = ({ styles }: Shape) => styles.filter((style) => !STAMP_STYLE.test(style));
+      expect(written(found)).toEqual(written(expected));
       expect(found.text).toContain(`${payload} 0`);
       for (const svg of hostile.drawings) {
         const shape = await shapeOf(svg, "image/svg+xml");

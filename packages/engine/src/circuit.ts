@@ -7,6 +7,7 @@ import { type AskedCircuit, equipmentOf } from "./equipment/equipment-of.js";
 import { gfciAsked } from "./equipment/gfci-asked.js";
 import { workingCurrent } from "./equipment/working-current.js";
 import type { Circuit } from "./job/schema.js";
+import { buildingOf } from "./job/tree.js";
 import { designRun, type RunGiven } from "./run.js";
 import { outletLoad } from "./service/outlet-load.js";
 import type { ConductorProtection } from "./sizing/conductor.js";
@@ -18,7 +19,8 @@ export function designCircuit(
 ): { readonly designed: DesignedCircuit; readonly assumptions: readonly Assumption[] } {
   const { edition } = given.basis;
   const needs = needsOf(asked);
-  const equipment = equipmentOf(asked, edition);
+  const place = asked.place ?? usualPlace(asked, buildingOf(given.job, given.panel.id));
+  const equipment = equipmentOf({ ...asked, place }, edition);
   const circuit = { ...asked, current: workingCurrent(asked, equipment) };
   const says = saysOf(asked.serves, equipment, needs);
   const { breaker, byLoad } = chosenBreaker({ kind: asked.serves, equipment, needs, amperes: circuit.current });
@@ -42,7 +44,6 @@ export function designCircuit(
     },
     load,
   });
-  const place = asked.place ?? usualPlace(asked);
   return {
     designed: {
       ...designed,

@@ -113,6 +113,8 @@ export interface DesignedRun {
     readonly worstLegPercent: Worked;
     /** The worst-leg drops from the service to the end of this run together; null for a run that leaves the service panel. */
     readonly fromService: Worked | null;
+    /** The same between the hots, for what needs no neutral; null at the service panel and for a run of 120 V. */
+    readonly fromServiceHots: Worked | null;
     readonly longest: readonly { readonly size: Size; readonly feet: string }[];
     /** Every line that leads to them, in order. */
     readonly steps: readonly Worked[];

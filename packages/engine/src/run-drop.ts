@@ -18,6 +18,7 @@ import { type Worked, worked } from "./worked.js";
 export interface RunDropGiven {
   readonly run: Run;
   readonly needs: Pick<EquipmentNeeds, "volts" | "neutral">;
+  readonly kind: "branch" | "feeder";
   readonly current: Decimal;
   /** Of the overcurrent device, A. */
   readonly rating: number;
@@ -27,6 +28,7 @@ export interface RunDropGiven {
 
 const LARGEST_RAISED: Size = "4/0";
 const LONGEST_OF: readonly Size[] = ["10", "8", "6", "4", "3", "2"];
+const LEAST_TOLD = 3;
 const LEG_VOLTS = 120;
 /** A load that draws no reactive current: for conductors of a house circuit it gives the greater drop. */
 const UNITY = 1;
@@ -120,6 +122,7 @@ function oneDrop(given: RunDropGiven, sizes: readonly Size[], of: { id: string; 
 export function runDrop(
   given: RunDropGiven,
   sizes: readonly Size[],
+  least: readonly (Size | null)[],
   upstream: DesignedRun | null,
 ): { readonly drop: DesignedRun["drop"]; readonly assumptions: readonly Assumption[] } {
   const { run, needs, edition } = given;
@@ -140,23 +143,26 @@ export function runDrop(
     through: needs.neutral ? "neutral" : "hots",
   });
   const percent = (key: string, { drop }: Drop, of: number) =>
-    dropPercent({ id: `${id}.drop.${key}`, label: `Drop, per cent of ${of} V`, drop, volts: of, edition });
+    dropPercent({ id: `${id}.drop.${key}`, label: `Drop, per cent of ${of} V`, drop, volts: of, of: given.kind, edition });
   const balancedPercent = percent("balanced-percent", balanced, needs.volts);
   const worstLegPercent = percent("worst-percent", worstLeg, base);
-  const above = upstream === null ? null : (upstream.drop.fromService ?? upstream.drop.worstLegPercent);
-  const fromService =
-    above === null
-      ? null
-      : worked({
-          id: `${id}.drop.from-service`,
-          label: "Drop from the service to the end of this run, each part at its own full load",
-          value: decimal(above.value).plus(worstLegPercent.value).toFixed(),
-          unit: "%",
-          expression: `${print(above.value, 3)} % + ${print(worstLegPercent.value, 3)} %`,
-          inputs: [above.id, worstLegPercent.id],
-          citations: [cite(WHOLE_WAY, edition)!],
-          edition,
-        });
+  const wholeWay = (key: string, says: string, above: Worked, own: Worked) =>
+    worked({
+      id: `${id}.drop.${key}`,
+      label: `Drop from the service to the end of this run${says}, each part at its own full load`,
+      value: decimal(above.value).plus(own.value).toFixed(),
+      unit: "%",
+      expression: `${print(above.value, 3)} % + ${print(own.value, 3)} %`,
+      inputs: [above.id, own.id],
+      citations: [cite(WHOLE_WAY, edition)!],
+      edition,
+    });
+  const aboveHots = upstream === null ? null : (upstream.drop.fromServiceHots ?? upstream.drop.balancedPercent);
+  const aboveLeg = upstream === null ? null : (upstream.drop.fromService ?? upstream.drop.worstLegPercent);
+  // What is connected between the hots alone loses nothing in the feeder's neutral.
+  const fromServiceHots = aboveHots === null || needs.volts !== 240 ? null : wholeWay("from-service-hots", ", between the hots", aboveHots, balancedPercent);
+  const fromService = needs.neutral ? aboveLeg && wholeWay("from-service", "", aboveLeg, worstLegPercent) : fromServiceHots;
+  const further = given.kind === "feeder" && fromServiceHots !== null ? [fromServiceHots] : [];
   return {
     drop: {
       balanced: balanced.drop,
@@ -164,17 +170,23 @@ export function runDrop(
       worstLeg: worstLeg.drop,
       worstLegPercent,
       fromService,
-      longest: longest(given),
-      steps: [...balanced.steps, balancedPercent, ...(oneLeg ? [...worstLeg.steps, worstLegPercent] : []), ...(fromService ? [fromService] : [])],
+      fromServiceHots,
+      longest: longest(given, least),
+      steps: [...balanced.steps, balancedPercent, ...(oneLeg ? [...worstLeg.steps, worstLegPercent] : []), ...(fromService ? [fromService] : []), ...further],
     },
     assumptions: assumed(given, balanced.fellBack || worstLeg.fellBack),
   };
 }
 
-function longest(given: RunDropGiven): DesignedRun["drop"]["longest"] {
+/** By the sizes that may serve at all: from the least that the run itself needs. */
+function longest(given: RunDropGiven, least: readonly (Size | null)[]): DesignedRun["drop"]["longest"] {
   const { run, job, edition } = given;
+  const largestLeast = least.reduce<Size>((a, b) => (b !== null && compareSizes(b, a) > 0 ? b : a), "14");
+  const from = SIZES.indexOf(largestLeast);
+  const lawful = LONGEST_OF.filter((size) => compareSizes(size, largestLeast) >= 0);
+  const sizes = lawful.length >= LEAST_TOLD ? lawful : SIZES.slice(from, from + LONGEST_OF.length);
   const like = run.route.find((segment) => !isCable(segment.method)) ?? run.route[0]!;
-  const of = { current: given.current, limitPercent: job.drop.limit_percent, edition, sizes: LONGEST_OF };
+  const of = { current: given.current, limitPercent: job.drop.limit_percent, edition, sizes };
   const { method } = job.drop;
   const plain = () => {
     const { method: by, celsius } = plainChain(given, [], "hots");

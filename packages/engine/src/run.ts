@@ -52,7 +52,9 @@ export function designRun(given: RunGiven): { readonly designed: DesignedRun; re
   const edition = basis.edition;
   const id = run.id;
   const { equipment } = needs;
-  const breaker = equipment?.breaker ?? leastRating({ id: `${id}.overcurrent`, continuous: needs.continuous, noncontinuous: needs.noncontinuous, edition });
+  const kind = equipment === null ? "feeder" : "branch";
+  const breaker =
+    equipment?.breaker ?? leastRating({ id: `${id}.overcurrent`, continuous: needs.continuous, noncontinuous: needs.noncontinuous, of: kind, edition });
   const rating = run.breaker.rating ?? Number(breaker.value);
   const load = decimal(needs.continuous).plus(needs.noncontinuous);
   const terminalLoad = decimal(equipment?.terminalLoad ?? decimal(needs.continuous).times("1.25").plus(needs.noncontinuous));
@@ -74,11 +76,11 @@ export function designRun(given: RunGiven): { readonly designed: DesignedRun; re
     basis,
   }));
   const least = raiseOverPulls(run, givens.map(requiredSize));
-  const dropOf = { run, needs, current, rating, job, edition };
+  const dropOf = { run, needs, kind, current, rating, job, edition } as const;
   const sizes = sizesWithinDrop(dropOf, least);
   const settled = givens.map((segment, i) => designSegment(segment, least[i] ?? null, sizes[i]!, segment.segment.conductors.size ? "given" : "computed"));
   const segments = settled.map((s) => s.designed);
-  const { drop, assumptions: dropAssumptions } = runDrop(dropOf, sizes, given.upstream);
+  const { drop, assumptions: dropAssumptions } = runDrop(dropOf, sizes, least, given.upstream);
   const { hots, neutral } = needs;
   const fault = given.faultAtPanel && runFault({ id, name: run.name, start: given.faultAtPanel, segments, hots, neutral, breaker: rating, edition });
   const pulls = designPulls(run, segments, edition);

@@ -162,6 +162,20 @@ const straightThrough = (fields: Written) => (job: Written) => {
 };
 
 type Row = readonly [check: string, what: string, verdict: string, bend: (job: Written) => void, edition?: Edition];
+/** The trench drawn on a site plan. */
+const planned =
+  (...points: readonly (readonly [string, string])[]) =>
+  (job: Written) => {
+    job.site_plan = {
+      lot: [
+        ["-50 ft", "-50 ft"],
+        ["50 ft", "-50 ft"],
+        ["50 ft", "50 ft"],
+      ],
+      routes: [{ circuit: "rv", segment: "trench", in_trench: true, points }],
+      north: 0,
+    };
+  };
 const same = () => undefined;
 
 /** Of the service: its conductors, its rating, its faults. */
@@ -782,6 +796,29 @@ const ROWS: readonly Row[] = [
       j.service.measured.basis = "thirty-day";
     },
   ],
+  ["plan-bends", "no site plan", "not-applicable", same],
+  ["plan-bends", "a way that turns once by 90° on the plan, two bends of 90°", "pass", planned(["0 ft", "0 ft"], ["10 ft", "0 ft"], ["10 ft", "5 ft"])],
+  [
+    "plan-bends",
+    "a way that turns by 180° in all, two bends of 90°: just enough",
+    "pass",
+    planned(["0 ft", "0 ft"], ["5 ft", "0 ft"], ["5 ft", "5 ft"], ["0 ft", "5 ft"]),
+  ],
+  [
+    "plan-bends",
+    "a way that turns by 270° in all, left and right alike, two bends of 90°",
+    "caution",
+    planned(["0 ft", "0 ft"], ["4 ft", "0 ft"], ["4 ft", "4 ft"], ["8 ft", "4 ft"], ["8 ft", "8 ft"]),
+  ],
+  [
+    "plan-bends",
+    "turns under 10° are no bends",
+    "pass",
+    (j) => {
+      planned(["0 ft", "0 ft"], ["7 ft", "0 ft"], ["14 ft", "1 ft"])(j);
+      stretch(j, 1).bends = [];
+    },
+  ],
   ["loads-counted", "nothing of the house", "needs-person", same],
   [
     "loads-counted",
@@ -1104,7 +1141,7 @@ describe("checks, row by row", () => {
 describe("the set of checks", () => {
   it("is at least thirty, and registry, directory and rows name the same ids", () => {
     const files = readdirSync(new URL("../src/checks/", import.meta.url)).filter(
-      (name) => !["registry.ts", "finding.ts", "outcome.ts", "local-findings.ts"].includes(name),
+      (name) => !["registry.ts", "finding.ts", "outcome.ts", "local-findings.ts", "standing.ts"].includes(name),
     );
     const ids = CHECKS.map((check) => check.id);
     expect(ids.length).toBeGreaterThanOrEqual(30);

@@ -301,7 +301,8 @@ describe("the least source, which has to trip a breaker, apart from the greatest
   it("a reading alone works the loop and leaves what a breaker interrupts open", () => {
     const written = job({ fault: { loop_ohms: 0.08 } });
     expect(made(written).serviceFault!.point).toMatchObject({ lineToLine: null, lineToNeutral: null });
-    expect(verdict(written, "fault-loop")).toEqual(["pass"]);
+    // 120 V behind 0.08 Ω and the run: over 5 times 50 A, under 10.
+    expect(verdict(written, "fault-loop")).toEqual(["needs-person"]);
     expect(verdict(written, "interrupting-rating")).toEqual(["needs-person"]);
   });
   it("a transformer: its impedance a tenth over the mark and 2 % ahead of it (common practice, no source), half a winding, by hand", () => {
@@ -340,17 +341,21 @@ describe("the fault loop check, 5 times the rating (common practice, no source)"
   // 120 V behind 0.1 Ω of 6 and 10 AWG copper a hundred feet: find the length at which 250 A flow, by hand:
   // |Zs + n (0.00169 + j 0.000101)| = 0.48 with Zs = 0.05 Ω measured, or 0.12 Ω, the bound for 200 A; resistance both.
   const [a, b] = [0.00169, 0.000101];
-  const feet = (source: number) => (-source * a + Math.sqrt((source * a) ** 2 - (a * a + b * b) * (source ** 2 - 0.48 ** 2))) / (a * a + b * b);
+  const feet = (source: number, ohms = 0.48) => (-source * a + Math.sqrt((source * a) ** 2 - (a * a + b * b) * (source ** 2 - ohms ** 2))) / (a * a + b * b);
   const at = (length: number, fault: Written) => {
     const route = [stretch(`${length} ft`, { conductors: { size: "6", grounding: "10" } })];
     return verdict(job({ ...TEN_KA, fault }, [rv50({ route })]), "fault-loop");
   };
-  it("just short of the length: pass; just past it: caution", () => {
-    expect(at(Math.floor(feet(0.05)), { loop_ohms: 0.05 })).toEqual(["pass"]);
+  it("500 A at ten times: pass; just past that length the curve decides", () => {
+    expect(at(Math.floor(feet(0.05, 0.24)), { loop_ohms: 0.05 })).toEqual(["pass"]);
+    expect(at(Math.ceil(feet(0.05, 0.24)), { loop_ohms: 0.05 })).toEqual(["needs-person"]);
+  });
+  it("just short of the length: by the curve; just past it: caution", () => {
+    expect(at(Math.floor(feet(0.05)), { loop_ohms: 0.05 })).toEqual(["needs-person"]);
     expect(at(Math.ceil(feet(0.05)), { loop_ohms: 0.05 })).toEqual(["caution"]);
   });
-  it("behind the bound alone: just short, pass; just past, somebody has to measure", () => {
-    expect(at(Math.floor(feet(0.12)), {})).toEqual(["pass"]);
+  it("behind the bound alone: just short, the curve; just past, somebody has to measure", () => {
+    expect(at(Math.floor(feet(0.12)), {})).toEqual(["needs-person"]);
     expect(at(Math.ceil(feet(0.12)), {})).toEqual(["needs-person"]);
   });
   it("a generator's inlet is fed from its far end", () => {

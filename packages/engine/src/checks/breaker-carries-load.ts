@@ -7,7 +7,7 @@ import { notRead, standsAlready } from "./standing.js";
 export const breakerCarriesLoad: Check = {
   id: "breaker-carries-load",
   title: "The breaker carries the load, 125 % of what is continuous",
-  rule: { sections: everyEdition("210.20(A)"), standing: "memory" },
+  rule: { sections: everyEdition("210.20(A), 215.3"), standing: "memory" },
   run: eachRun((made) => {
     const { run, rating, breaker, terminalLoad } = made;
     // An inlet is a source: a smaller breaker protects it the better. What carries a load in its own article, the bounds of it say.

@@ -9,7 +9,7 @@ import { notRead, standsAlready } from "./standing.js";
 export const conductorSize: Check = {
   id: "conductor-size",
   title: "The conductor carries the circuit in its place",
-  rule: { sections: everyEdition("210.19(A)"), standing: "published" },
+  rule: { sections: everyEdition("210.19(A), 215.2(A)"), standing: "published" },
   run: eachSegment((s, run, subject) =>
     s.ampacity === null || s.requiredSize === null || compareSizes(s.conductor.size, s.requiredSize) < 0
       ? fail(

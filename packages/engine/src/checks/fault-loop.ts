@@ -38,6 +38,12 @@ export const faultLoop: Check = {
         `${says}, under ${LEAST} times (common practice): it may open only after seconds`,
         "a larger equipment grounding conductor and hots, a shorter run, or a breaker whose curve trips at less",
       );
-    return pass(run.name, loop.result === "at-once" ? says : `${says}: between ${LEAST} and ${SURE} times, see the breaker's curve`);
+    return loop.result === "at-once"
+      ? pass(run.name, says)
+      : needsPerson(
+          run.name,
+          `${says}: between ${LEAST} and ${SURE} times (common practice) it turns on the breaker's own curve`,
+          "see the maker's curve for this breaker: where its instantaneous trip begins above this current, it opens only after seconds",
+        );
   }),
 };

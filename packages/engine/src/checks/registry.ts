@@ -51,6 +51,7 @@ import { panelBus } from "./panel-bus.js";
 import { panelDirectory } from "./panel-directory.js";
 import { panelSpacesFree } from "./panel-spaces-free.js";
 import { parallelConductors } from "./parallel-conductors.js";
+import { planBends } from "./plan-bends.js";
 import { pullBoxSize } from "./pull-box-size.js";
 import { pullTension } from "./pull-tension.js";
 import { pvcExpansion } from "./pvc-expansion.js";
@@ -136,6 +137,7 @@ export const CHECKS: readonly Check[] = [
   panelDirectory,
   panelSpacesFree,
   parallelConductors,
+  planBends,
   pullBoxSize,
   pullTension,
   pvcExpansion,

@@ -9,7 +9,7 @@ import { caution, eachRun, fail, pass } from "./outcome.js";
 export const voltageDrop: Check = {
   id: "voltage-drop",
   title: "Voltage drop stays within the limit",
-  rule: { sections: everyEdition("210.19(A) informational note"), standing: "memory" },
+  rule: { sections: everyEdition("210.19(A), 215.2(A) informational notes"), standing: "memory" },
   run: eachRun(({ run, current, drop, rating, segments }, { job, basis }) => {
     const local = basis.drop;
     // Feeder and branch circuit together: the lower of the job's limit and the jurisdiction's.

@@ -1,4 +1,4 @@
-import type { Circuit } from "../job/schema.js";
+import type { Circuit, Feeder } from "../job/schema.js";
 import { EQUIPMENT, type EquipmentNeeds, RECEPTACLES } from "./equipment.js";
 import type { OutletPlace } from "./gfci-need.js";
 
@@ -36,8 +36,12 @@ const USUAL_PLACE: Readonly<Partial<Record<Circuit["serves"], OutletPlace>>> = {
   welder: "garage",
 };
 
-/** Where the outlet is taken to be when the job does not say: an RV outlet is outdoors, though its cable may come straight through the wall. */
-export function usualPlace(circuit: Asked): OutletPlace {
+/**
+ * Where the outlet is taken to be when the job does not say: an RV outlet is outdoors, though its cable may come straight through the
+ * wall; what stays indoors at a panel of a detached building is in an accessory building.
+ */
+export function usualPlace(circuit: Asked, building: Feeder["building"] | null): OutletPlace {
   const last = circuit.route.at(-1)?.place;
-  return last === "outdoors" || last === "buried" ? "outdoors" : (USUAL_PLACE[circuit.serves] ?? "indoors");
+  if (last === "outdoors" || last === "buried") return "outdoors";
+  return USUAL_PLACE[circuit.serves] ?? (building === "detached" ? "accessory-building" : building === "pedestal" ? "outdoors" : "indoors");
 }

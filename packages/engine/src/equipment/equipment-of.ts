@@ -143,7 +143,7 @@ export function equipmentOf(circuit: Circuit, edition: Edition): AskedCircuit {
     circuit,
     plate: circuit.nameplate ?? {},
     needs: needsOf(circuit),
-    place: circuit.place ?? usualPlace(circuit),
+    place: circuit.place ?? usualPlace(circuit, null),
     edition,
   };
   if (circuit.serves !== "generator-inlet") return { ...CALCULATORS[circuit.serves](given), generator: null };

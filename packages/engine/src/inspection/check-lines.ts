@@ -47,6 +47,7 @@ export const NOT_SEEN: Readonly<Record<string, string>> = {
   "fault-loop": "worked from lengths and sizes, which other lines show",
   "gfci-trips": "told to the owner: a matter of the vehicle's leakage",
   "hard-pull": "over when the conductors are in",
+  "plan-bends": "a matter of the drawing: the bends themselves are counted at the raceway",
   "pull-tension": "over when the conductors are in",
   "raceway-jam": "over when the conductors are in",
   "rv-use": "zoning, not wiring; told among the jurisdiction notes",

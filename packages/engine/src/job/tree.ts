@@ -20,6 +20,14 @@ export function panelsOf(job: Job): readonly PlacedPanel[] {
   return below({ panel: job.service.panel, path: ["service", "panel"], feeder: null, fedFrom: null });
 }
 
+/** Where a panel stands: as its feeder says, or the one above where it is in the same building; null in the house itself. */
+export function buildingOf(job: Job, panel: string): Exclude<Feeder["building"], "same"> | null {
+  const placed = panelsOf(job).find((one) => one.panel.id === panel);
+  if (placed === undefined || placed.feeder === null || placed.fedFrom === null) return null;
+  const { building } = placed.feeder;
+  return building === "same" ? buildingOf(job, placed.fedFrom.id) : building;
+}
+
 /** Circuits and feeders that leave a panel, feeders first: they share its spaces. */
 export function runsOf(panel: Panel): readonly Run[] {
   return [...panel.feeders, ...panel.circuits];

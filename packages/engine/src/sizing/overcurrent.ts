@@ -4,7 +4,10 @@ import { decimal, type Numeric, print } from "../quantity.js";
 import { STANDARD_RATINGS } from "../tables/standard-rating.js";
 import { type Worked, worked } from "../worked.js";
 
-const CONTINUOUS = { sections: everyEdition("210.20(A)"), standing: "memory" } as const;
+const CONTINUOUS = {
+  branch: { sections: everyEdition("210.20(A)"), standing: "memory" },
+  feeder: { sections: everyEdition("215.3"), standing: "memory" },
+} as const;
 const STANDARD = { sections: everyEdition("240.6(A)"), standing: "published" } as const;
 
 /** The next standard rating at or above a current; null above 600 A, which this table does not reach. */
@@ -15,15 +18,17 @@ export function standardRatingAtLeast(amperes: Numeric, edition: Edition): numbe
 
 /**
  * Least standard overcurrent rating for a load: noncontinuous + 125 % of continuous, then the next standard rating.
- * Amperes in and out. Throws RangeError above 600 A. 210.20(A), 240.6(A).
+ * Amperes in and out. Throws RangeError above 600 A. 210.20(A), for a feeder 215.3, 240.6(A).
  */
 export function overcurrentRating(given: {
   readonly id: string;
   readonly continuous: Numeric;
   readonly noncontinuous: Numeric;
+  /** What it protects; a branch circuit unless told. */
+  readonly of?: keyof typeof CONTINUOUS;
   readonly edition: Edition;
 }): Worked {
-  const { continuous, noncontinuous, edition } = given;
+  const { continuous, noncontinuous, of = "branch", edition } = given;
   const least = decimal(continuous).times("1.25").plus(noncontinuous);
   const rating = standardRatingAtLeast(least, edition);
   if (rating === null) throw new RangeError(`no standard rating up to 600 A carries ${print(least)} A`);
@@ -34,7 +39,7 @@ export function overcurrentRating(given: {
     unit: "A",
     expression: `${print(continuous)} A × 1.25 + ${print(noncontinuous)} A = ${print(least)} A`,
     rounding: "up to the next standard rating",
-    citations: [cite(CONTINUOUS, edition)!, cite(STANDARD, edition)!],
+    citations: [cite(CONTINUOUS[of], edition)!, cite(STANDARD, edition)!],
     edition,
   });
 }

@@ -21,7 +21,10 @@ export interface DropSegment {
 
 /** Ohm-circular-mils per foot near 75 °C. Common practice, no code table. */
 const K: Readonly<Record<Material, string>> = { copper: "12.9", aluminum: "21.2" };
-const ADVISORY = { sections: everyEdition("210.19(A) informational note"), standing: "memory" } as const;
+const ADVISORY = {
+  branch: { sections: everyEdition("210.19(A) informational note"), standing: "memory" },
+  feeder: { sections: everyEdition("215.2(A) informational note"), standing: "memory" },
+} as const;
 const K_CITE = citeOther("K method", "VD = 2·K·I·L/cmil", "practice");
 
 function ohmsPerFoot(size: Size, material: Material, { method, celsius, edition }: Omit<DropGiven, "current" | "segments">) {
@@ -97,12 +100,14 @@ export function voltageDrop(given: DropGiven & { readonly id: string; readonly l
   });
 }
 
-/** A drop as a per cent of a base voltage. 210.19(A) note: advisory unless the jurisdiction makes it a rule. */
+/** A drop as a per cent of a base voltage. 210.19(A) note, for a feeder 215.2(A) note: advisory unless the jurisdiction makes it a rule. */
 export function dropPercent(given: {
   readonly id: string;
   readonly label: string;
   readonly drop: Worked;
   readonly volts: Numeric;
+  /** What loses it; a branch circuit unless told. */
+  readonly of?: keyof typeof ADVISORY;
   readonly edition: Edition;
 }): Worked {
   return worked({
@@ -112,7 +117,7 @@ export function dropPercent(given: {
     unit: "%",
     expression: `${print(given.drop.value, 3)} V / ${print(given.volts)} V × 100`,
     inputs: [given.drop.id],
-    citations: [cite(ADVISORY, given.edition)!],
+    citations: [cite(ADVISORY[given.of ?? "branch"], given.edition)!],
     edition: given.edition,
   });
 }

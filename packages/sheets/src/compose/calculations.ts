@@ -80,7 +80,7 @@ function runBlocks(c: DesignedFeeder | DesignedCircuit, named: boolean, plot: Bl
     [["Length", ...c.drop.longest.map((l) => `${l.feet} ft`)]],
   );
   const note = paragraph(
-    `Drop on the worst leg: ${valueWithUnit(c.drop.worstLegPercent)}. The code's figure for voltage drop is a recommendation for a branch circuit unless the jurisdiction makes it a rule.`,
+    `Drop on the worst leg: ${valueWithUnit(c.drop.worstLegPercent)}. The code's figure for voltage drop is a recommendation${c.kind === "feeder" ? " for a feeder" : " for a branch circuit"} unless the jurisdiction makes it a rule.`,
   );
   return [
     calcLines(of(c.kind === "feeder" ? "Feeder" : "Circuit"), [...c.steps.filter((s) => !elsewhere.has(s.id)), c.breaker, c.load]),

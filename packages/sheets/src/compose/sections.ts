@@ -98,12 +98,15 @@ export function plotBlocks(design: Design): { readonly load: Block; readonly pro
     added_words: "new work",
   });
   const profiles = design.circuits.map((c): readonly [string, Block] => {
-    const points = voltageProfile({ from: design.job.service.panel.name, nominalVolts: NOMINAL_LEG_VOLTS, way: wayTo(design, c) });
-    const limit = NOMINAL_LEG_VOLTS * (1 - design.job.drop.limit_percent / 100);
+    const way = wayTo(design, c);
+    const points = voltageProfile({ from: design.job.service.panel.name, nominalVolts: NOMINAL_LEG_VOLTS, way });
+    const { limit_percent, total_percent } = design.job.drop;
+    const percent = way.length > 1 ? total_percent : limit_percent;
+    const limit = NOMINAL_LEG_VOLTS * (1 - percent / 100);
     const drawn = drawVoltageProfile({
       points: points.map((p) => ({ name: p.name, distance_ft: Number(p.feet), volts: Number(p.volts) })),
-      limit: { volts: limit, words: `${print(design.job.drop.limit_percent)} % of ${NOMINAL_LEG_VOLTS} V` },
-      load_words: `${print(c.current)} A at the outlet, worst leg`,
+      limit: { volts: limit, words: `${print(percent)} % of ${NOMINAL_LEG_VOLTS} V${way.length > 1 ? " from the service" : ""}` },
+      load_words: `${print(c.current)} A at the outlet, ${c.neutral ? "worst leg" : "alike on both legs"}`,
     });
     return [c.circuit.id, placed("Voltage along the way", drawn, `profile-${c.circuit.id}`)];
   });

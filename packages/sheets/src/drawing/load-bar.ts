@@ -46,7 +46,7 @@ export function drawLoadBar(input: LoadBarInput): Drawing {
   const top = BAR.top + BAR.height + 34;
   const first = paragraph([`existing (E), ${figure(input.existing_A, 1)} A: ${input.existing_words}`], 42, top - 2, WIDTH - 42);
   const title = input.title ?? "Load on the service";
-  const verdict = spare < 0 ? `OVER THE RATING by ${figure(-spare, 1)} A` : `${figure(spare, 1)} A to spare (${figure((spare / input.rating_A) * 100, 1)} %)`;
+  const verdict = spare < 0 ? `OVER THE RATING by ${figure(-spare, 1)} A` : `${figure(spare, 1)} A to spare`;
   const second = paragraph([`new, ${figure(input.added_A, 1)} A: ${input.added_words}`], 42, Math.max(first.bottom + 2, top + 18), WIDTH - 42, true);
   const third = paragraph([`Total ${figure(total, 1)} A of ${figure(input.rating_A, 1)} A: ${verdict}.`], 0, second.bottom + 4, WIDTH);
   const samples = [...sample(top, "thin", [-45], 7), ...sample(Math.max(first.bottom + 4, top + 20), "heavy", [-45, 45], 4)];
