@@ -1118,6 +1118,7 @@ const ROWS: readonly Row[] = [
   ["underground-separation", "nothing buried", "not-applicable", only(0)],
   ["raceway-seal", "from indoors into the ground", "needs-person", same],
   ["raceway-seal", "indoors only", "not-applicable", only(0)],
+  ["raceway-seal", "a feeder that ends in the ground at a shed", "needs-person", behindFeeder()],
   ["warning-ribbon", "a buried circuit", "not-applicable", same],
   // 0.0000338 in per in and °F, the head of Table 352.44: 6 ft over 100 °F is 0.243 in, with 30 °F of sun 0.316 in.
   [
@@ -1180,4 +1181,20 @@ describe("a design", () => {
         expect(step.citations.length + step.inputs.length, `${edition} ${step.id}`).toBeGreaterThan(0);
     }
   });
+});
+
+describe("the electrode conductor at a detached building (250.32(E), Table 250.66: 8 AWG to 2 AWG copper, 6 AWG for 1 and 1/0, 4 AWG for 2/0 and 3/0; 6 AWG to rods, 250.66(A))", () => {
+  const told = (size: string) => {
+    const job = sound();
+    behindFeeder({ route: [{ name: "way", place: "buried", method: "PVC-40", length: "30 ft", cover: "18 in", trade_size: "2", conductors: { size } }] })(job);
+    const read = readJob(stringify(job));
+    if (!read.ok) throw new Error(JSON.stringify(read.issues));
+    return design({ job: read.job }).findings.find(({ check }) => check === "detached-electrode")?.says;
+  };
+  it.each([
+    ["3", "electrode conductor 8 AWG copper or larger"],
+    ["2", "electrode conductor 8 AWG copper or larger"],
+    ["1", "electrode conductor 6 AWG copper or larger"],
+    ["2/0", "electrode conductor 4 AWG copper or larger, 6 AWG to rods alone"],
+  ])("%s AWG hots: %s", (size, says) => expect(told(size)).toBe(`grounding electrode, as entered; ${says}`));
 });

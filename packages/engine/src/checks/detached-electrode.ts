@@ -1,4 +1,9 @@
+import type { Edition } from "../basis/edition.js";
 import { everyEdition } from "../basis/edition.js";
+import type { DesignedFeeder } from "../designed.js";
+import { type Electrode, electrodeConductor } from "../sizing/electrode-conductor.js";
+import { isCable } from "../tables/cable.js";
+import { compareSizes, printSize, type Size } from "../tables/size.js";
 import type { Check } from "./finding.js";
 import { fail, needsPerson, notApplicable, pass } from "./outcome.js";
 
@@ -8,15 +13,31 @@ export const detachedElectrode: Check = {
   id: "detached-electrode",
   title: "A detached building on a feeder has its grounding electrode",
   rule: { sections: everyEdition("250.32(A)"), standing: "published" },
-  run: ({ design }) =>
-    design.feeders.map(({ feeder }) => {
+  run: ({ design, basis }) =>
+    design.feeders.map((designed) => {
+      const { feeder } = designed;
       const name = feeder.panel.name;
       if (feeder.building === "same") return notApplicable(name, "in the same building as its supply");
-      if (feeder.electrode === true) return pass(name, "grounding electrode, as entered");
+      if (feeder.electrode === true) return pass(name, `grounding electrode, as entered; ${conductorsTo(designed, basis.edition)}`);
       if (feeder.building === "pedestal")
-        return needsPerson(name, "a pedestal may count as a structure", `ask the authority whether it wants an electrode; if so: ${MEND}`);
+        return needsPerson(
+          name,
+          "a pedestal may count as a structure",
+          `ask the authority whether it wants an electrode; if so: ${MEND}; ${conductorsTo(designed, basis.edition)}`,
+        );
       return feeder.electrode === undefined
-        ? needsPerson(name, "no grounding electrode named", MEND)
-        : fail(name, "no grounding electrode at the building", MEND);
+        ? needsPerson(name, "no grounding electrode named", `${MEND}; ${conductorsTo(designed, basis.edition)}`)
+        : fail(name, "no grounding electrode at the building", `${MEND}; ${conductorsTo(designed, basis.edition)}`);
     }),
 };
+
+/** Least copper conductors to the electrodes, by the feeder's largest hot: Table 250.66, and 250.66(A) to rods. */
+function conductorsTo({ segments }: DesignedFeeder, edition: Edition): string {
+  const largest = segments.reduce((a, b) => (compareSizes(b.conductor.size, a.conductor.size) > 0 ? b : a));
+  const { segment, conductor, sets } = largest;
+  const supply = { size: conductor.size, material: isCable(segment.method) ? "copper" : segment.conductors.material, sets } as const;
+  const size = (electrodes: readonly Electrode[]) =>
+    printSize(electrodeConductor({ id: "electrode", supply, material: "copper", electrodes, edition }).size as Size);
+  const [any, rods] = [size(["structural-metal"]), size(["rod"])];
+  return `electrode conductor ${any} copper or larger${rods === any ? "" : `, ${rods} to rods alone`}`;
+}

@@ -1,5 +1,5 @@
 import { everyEdition } from "../basis/edition.js";
-import type { DesignedRun } from "../designed.js";
+import type { DesignedFeeder, DesignedRun } from "../designed.js";
 import { isCable } from "../tables/cable.js";
 import type { Check, Outcome } from "./finding.js";
 import { needsPerson, notApplicable } from "./outcome.js";
@@ -10,7 +10,7 @@ export const racewaySeal: Check = {
   rule: { sections: everyEdition("300.5(G), 300.7(A)"), standing: "memory" },
   run: ({ design }) =>
     [...design.feeders, ...design.circuits].flatMap((run) => {
-      const found = entriesOf(run);
+      const found = [...entriesOf(run), ...("feeder" in run ? entryAtPanel(run as DesignedFeeder) : [])];
       return found.length > 0 ? found : [notApplicable(run.run.name, "no raceway goes from the weather or the ground into a building")];
     }),
 };
@@ -22,14 +22,22 @@ function entriesOf(run: DesignedRun): readonly Outcome[] {
     if (before === undefined || outside(before.place) === outside(segment.place)) return [];
     if (isCable(before.method) && isCable(segment.method)) return [];
     const ground = before.place === "buried" || segment.place === "buried";
-    return [
-      needsPerson(
-        `${run.run.name}: ${before.name}, ${segment.name}`,
-        `a raceway goes from ${ground ? "the ground" : "the weather"} into the building`,
-        "sealed at the wall against moisture and against warm air meeting cold, with a compound listed for the insulation; the hole caulked",
-      ),
-    ];
+    return [entry(`${run.run.name}: ${before.name}, ${segment.name}`, ground)];
   });
 }
+
+/** A feeder that ends outside all the same enters the building its panel stands in. */
+function entryAtPanel({ feeder, segments }: DesignedFeeder): readonly Outcome[] {
+  const last = segments.at(-1)?.segment;
+  if (feeder.building === "pedestal" || last === undefined || !outside(last.place) || isCable(last.method)) return [];
+  return [entry(`${feeder.name}: ${last.name}, ${feeder.panel.name}`, last.place === "buried")];
+}
+
+const entry = (subject: string, ground: boolean): Outcome =>
+  needsPerson(
+    subject,
+    `a raceway goes from ${ground ? "the ground" : "the weather"} into the building`,
+    "sealed at the wall against moisture and against warm air meeting cold, with a compound listed for the insulation; the hole caulked",
+  );
 
 const outside = (place: string) => place === "outdoors" || place === "buried";
