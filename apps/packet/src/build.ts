@@ -3,8 +3,8 @@ import { composePacket, type Fonts, PACKET_SETS, PAPERS, type Packet, type Packe
 import { type CarriedRevision, carriedFiles, designJson } from "./carried/carried-files.js";
 import { EXIT } from "./exit-codes.js";
 import { packetFonts } from "./fonts.js";
-import { InputError, type Loaded, type LoadOptions, loadDesign, readText } from "./load-design.js";
-import { type Prices, pricesOf } from "./price-book.js";
+import { InputError, type Loaded, type LoadOptions, loadDesign } from "./load-design.js";
+import { loadPrices, type Prices } from "./price-book.js";
 import { type OutputFile, writeWhole } from "./print/atomic-write.js";
 import { attachFiles } from "./print/attach.js";
 import { MissingGlyphError } from "./print/print-error.js";
@@ -175,7 +175,7 @@ export function build(job: string, options: BuildOptions): Promise<number> {
       formats,
       sets,
       paper: paperOf(options.paper, loaded.overlay),
-      ...(options.prices === undefined ? {} : { prices: pricesOf({ file: options.prices, text: await readText(options.prices) }) }),
+      ...(options.prices === undefined ? {} : { prices: await loadPrices(options.prices) }),
       fonts: await packetFonts(),
     };
     const files = await withPrinter(options.browser, say, (print) => packetFiles({ ...given, print }));

@@ -2,7 +2,7 @@ import { chooseSizes, type Held, lawfulAlternatives } from "@branchwork/engine";
 import { basisFrom } from "@branchwork/sheets";
 import { EXIT } from "./exit-codes.js";
 import { type LoadOptions, loadDesign } from "./load-design.js";
-import { loadPriceBook } from "./price-book.js";
+import { loadPrices } from "./price-book.js";
 import { withExit } from "./report.js";
 
 const percent = (value: string) => `${Number(value).toFixed(2)} %`;
@@ -14,7 +14,7 @@ export function choose(
 ): Promise<number> {
   return withExit(async () => {
     const loaded = await loadDesign(job, options);
-    const book = await loadPriceBook(options.prices);
+    const { book } = await loadPrices(options.prices);
     const given = { job: loaded.design.job, basis: basisFrom(loaded.overlay, loaded.design.edition), book };
     const chosen = chooseSizes({ ...given, held: options.hold ?? [] });
     const alternatives = lawfulAlternatives({ ...given, job: chosen.job });

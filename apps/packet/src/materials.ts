@@ -1,7 +1,7 @@
 import { materialsCsv, materialsList, orderOfWork, priceMaterials, regrets } from "@branchwork/engine";
 import { EXIT } from "./exit-codes.js";
 import { type LoadOptions, loadDesign } from "./load-design.js";
-import { loadPriceBook } from "./price-book.js";
+import { loadPrices } from "./price-book.js";
 import { withExit } from "./report.js";
 
 /** `materials`: what to buy, with its cost where a price book is given, what to regret beforehand, and the order of work. */
@@ -9,7 +9,7 @@ export function materials(job: string, options: LoadOptions & { readonly prices?
   return withExit(async () => {
     const { design } = await loadDesign(job, options);
     const list = materialsList({ design });
-    const priced = options.prices === undefined ? null : priceMaterials({ rows: list.rows, book: await loadPriceBook(options.prices) });
+    const priced = options.prices === undefined ? null : priceMaterials({ rows: list.rows, book: (await loadPrices(options.prices)).book });
     const work = orderOfWork(design);
     const warned = regrets(design);
     if (options.csv) process.stdout.write(materialsCsv(priced?.rows ?? list.rows));

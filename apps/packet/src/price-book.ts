@@ -15,6 +15,11 @@ export function pricesOf(source: NamedText): Prices {
 }
 
 /** Reads a price book from disk. Throws InputError with file, line and column for one that cannot be read. */
-export async function loadPriceBook(file: string): Promise<PriceBook> {
-  return pricesOf({ file, text: await readText(file) }).book;
+export async function loadPrices(file: string): Promise<Prices> {
+  return pricesOf({ file, text: await readText(file) });
+}
+
+/** The price book of a file, where one is named. */
+export async function namedPrices(file: string | undefined): Promise<Prices | undefined> {
+  return file === undefined ? undefined : loadPrices(file);
 }

@@ -6,7 +6,7 @@ import { markRevision } from "./carried/mark-revision.js";
 import { EXIT } from "./exit-codes.js";
 import { packetFonts } from "./fonts.js";
 import { designText, loadDesign, readText } from "./load-design.js";
-import { type Prices, pricesOf } from "./price-book.js";
+import { namedPrices, pricesOf } from "./price-book.js";
 import { writeWhole } from "./print/atomic-write.js";
 import { withExit } from "./report.js";
 import { stemOf } from "./stem.js";
@@ -39,7 +39,7 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
         : await loadDesign(job, options);
     const paper = paperOf(options.paper, loaded.overlay);
     const changes = changesBetween(before.design, loaded.design);
-    const prices = await pricesFor(options.prices, earlier.prices);
+    const prices = (await namedPrices(options.prices)) ?? (earlier.prices && pricesOf(earlier.prices));
     const inputs = changes.filter(({ kind }) => kind === "input").map(({ says }) => says);
     const told =
       inputs.length === 0
@@ -49,7 +49,7 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
     const revisions: readonly Revision[] = [...earlier.revisions, revision];
     let sheets: readonly string[] = [];
     const mark = (packet: Packet, set: PacketSet) => {
-      const revised = markRevision({ packet, now: loaded, before, revisions, set, paper, date, prices: prices?.book });
+      const revised = markRevision({ packet, before, changes, revisions, set, paper, date, prices: prices?.book });
       sheets = [...sheets, ...revised.sheets.filter(({ title }) => title.startsWith("Δ")).map(({ id, title }) => `${id} ${title}`)];
       return revised;
     };
@@ -92,11 +92,6 @@ export function revise(old: string, job: string, options: ReviseOptions): Promis
     }
     return loaded.design.ready ? EXIT.ready : EXIT.findings;
   });
-}
-
-async function pricesFor(file: string | undefined, carried: Prices["source"] | undefined): Promise<Prices | undefined> {
-  if (file !== undefined) return pricesOf({ file, text: await readText(file) });
-  return carried === undefined ? undefined : pricesOf(carried);
 }
 
 const MOST_NAMED = 4;

@@ -3,7 +3,7 @@ import { composePacket, PACKET_SETS, type Packet, renderHtml } from "@branchwork
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { packetFonts } from "../src/fonts.js";
 import { loadDesign } from "../src/load-design.js";
-import { loadPriceBook } from "../src/price-book.js";
+import { loadPrices } from "../src/price-book.js";
 import { openPdf } from "../src/print/pdf-file.js";
 import { printedText } from "../src/print/pdf-text.js";
 import { openPrinter, type Printer } from "../src/print/printer.js";
@@ -31,7 +31,7 @@ async function printed(given: (typeof CASES)[number]): Promise<{ readonly packet
     given.overlay === null ? {} : { overlay: `${root}fixtures/overlays/${given.overlay}.yaml` },
   );
   const { design, overlay, targets } = loaded;
-  const prices = await loadPriceBook(`${root}fixtures/prices/demo.yaml`);
+  const { book: prices } = await loadPrices(`${root}fixtures/prices/demo.yaml`);
   const packet = composePacket({ design, overlay, targets, date: "2026-11-25", set: given.set, prices });
   const pdf = await printer.print(renderHtml({ packet, fonts: await packetFonts() }), { date: new Date("2026-11-25T00:00:00Z"), expectText: packet.title });
   return { packet, pages: printedText(openPdf(pdf)) };

@@ -6,9 +6,9 @@ import type { Edition } from "@branchwork/engine";
 import { readOverlay } from "@branchwork/sheets";
 import { dateOf, formatsOf, namedPaper, type PrintDocument, setsOf } from "../build.js";
 import { packetFonts } from "../fonts.js";
-import { InputError, type NamedText, readText } from "../load-design.js";
+import { InputError, type NamedText } from "../load-design.js";
 import { selfContained } from "../overlay/load-overlay.js";
-import { pricesOf } from "../price-book.js";
+import { namedPrices } from "../price-book.js";
 import type { PrinterPool } from "../print/printer-pool.js";
 import { withExit } from "../report.js";
 import { oneLine } from "../terminal-text.js";
@@ -55,6 +55,7 @@ export function batch(named: readonly string[], options: BatchOptions): Promise<
     const pages = wholeNumber("--jobs", options.jobs ?? String(availableParallelism()), 64);
     const limit = wholeNumber("--limit", options.limit, 3600);
     const shard = options.shard === undefined ? undefined : readShard(options.shard);
+    const prices = await namedPrices(options.prices); // one that cannot be read spoils every job: told once, before any
     const terms = {
       overlay: await overlayOf(options.overlay),
       edition: options.edition,
@@ -62,7 +63,7 @@ export function batch(named: readonly string[], options: BatchOptions): Promise<
       formats: formatsOf(options.format),
       sets: setsOf(options.set),
       paper: namedPaper(options.paper),
-      prices: await priceTextOf(options.prices),
+      prices: prices?.source,
       program: await programStamp(),
     };
     const found = await findJobs(named, [out, ...[options.overlay, options.prices].filter((file) => file !== undefined)]);
@@ -79,7 +80,7 @@ export function batch(named: readonly string[], options: BatchOptions): Promise<
       const growing = await GrowingReport.open(report, standing.values());
       const progress = progressOn(process.stderr, jobs.length - standing.size, performance.now.bind(performance));
       const rows = new Map(standing);
-      const press: Press = { terms, fonts: await packetFonts(), print: printer.print };
+      const press: Press = { terms, prices: () => prices, fonts: await packetFonts(), print: printer.print };
       if (terms.formats.includes("pdf") && standing.size < jobs.length) await printer.open(); // no browser at all is told before any job
       const keep = async (row: Row) => {
         await growing.append(row);
@@ -150,11 +151,6 @@ export async function overlayOf(file: string | undefined): Promise<NamedText | u
   const reading = readOverlay(overlay.text);
   if (!reading.ok) throw new InputError(file, reading.issues);
   return overlay;
-}
-
-/** The price book's text. As with the overlay, one that cannot be read is told once. */
-export async function priceTextOf(file: string | undefined): Promise<NamedText | undefined> {
-  return file === undefined ? undefined : pricesOf({ file, text: await readText(file) }).source;
 }
 
 // A batch overwrites below its folder, so the folder has to be a batch's.

@@ -4,7 +4,7 @@ import type { Finding } from "@branchwork/engine";
 import type { Fonts } from "@branchwork/sheets";
 import { type PrintDocument, packetFiles } from "../build.js";
 import { designText, InputError, textOf } from "../load-design.js";
-import { pricesOf } from "../price-book.js";
+import type { Prices } from "../price-book.js";
 import { type OutputFile, writeWhole } from "../print/atomic-write.js";
 import { EnvironmentError } from "../print/environment-error.js";
 import { PrintError } from "../print/print-error.js";
@@ -25,6 +25,8 @@ export const packetFolder = (out: string, { folder }: FoundJob) => join(out, PAC
 /** What makes packets. */
 export interface Press {
   readonly terms: Terms;
+  /** The price book of the terms, read. Asked within a job: a book that cannot be read is that job's bad input. */
+  readonly prices: () => Prices | undefined;
   readonly fonts: Fonts;
   readonly print: PrintDocument;
 }
@@ -41,12 +43,12 @@ const MOST_SAYS = 50;
 /** Designs, composes and prints one job's text. Bad input is an outcome; a lacking machine and a document that cannot be printed throw. */
 export async function press(
   given: { readonly name: string; readonly stem: string; readonly bytes: Uint8Array },
-  { terms, fonts, print }: Press,
+  { terms, prices: read, fonts, print }: Press,
 ): Promise<Pressed> {
   try {
     const loaded = designText({ job: { file: given.name, text: textOf(given.name, given.bytes) }, overlay: terms.overlay, edition: terms.edition });
     const { date, edition, formats, sets, paper } = terms;
-    const prices = terms.prices === undefined ? undefined : pricesOf(terms.prices);
+    const prices = read();
     const files = await packetFiles({
       name: given.stem,
       loaded,

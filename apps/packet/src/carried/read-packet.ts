@@ -19,10 +19,12 @@ export interface ReadPacket {
 
 const MOST_BYTES = 256 * 2 ** 20;
 
+const PDF_MARK = "%PDF-";
+
 /** Whether a file begins as a PDF does; one that cannot be read does not. */
 export async function isPdf(file: string): Promise<boolean> {
   try {
-    return Buffer.from((await readBounded(file, MOST_BYTES)).subarray(0, 5)).toString("latin1") === "%PDF-";
+    return Buffer.from(await readBounded(file, PDF_MARK.length - 1)).toString("latin1") === PDF_MARK;
   } catch (error) {
     if (error instanceof UnreadableError) return false;
     throw error;

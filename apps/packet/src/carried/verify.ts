@@ -1,3 +1,4 @@
+import { changesBetween } from "@branchwork/engine";
 import { composePacket, renderHtml } from "@branchwork/sheets";
 import { EXIT } from "../exit-codes.js";
 import { packetFonts } from "../fonts.js";
@@ -73,7 +74,9 @@ async function verification(file: string, packet: ReadPacket): Promise<Verificat
           edition: editionOf(was?.edition),
         });
   const asPrinted =
-    before === null || revisions === undefined ? plain : markRevision({ packet: plain, now: loaded, before, revisions, set, paper, date, prices });
+    before === null || revisions === undefined
+      ? plain
+      : markRevision({ packet: plain, before, changes: changesBetween(before.design, loaded.design), revisions, set, paper, date, prices });
   const html = renderHtml({ packet: asPrinted, fonts: await packetFonts() });
   const now = JSON.parse(designJson(loaded.design)) as unknown;
   const changed = differences(parsed(packet.design), now, "");

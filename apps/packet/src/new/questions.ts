@@ -1,4 +1,5 @@
 import { EDITIONS } from "@branchwork/engine";
+import type { Question, Taken } from "../ask.js";
 import { KINDS, type Kind, starterOf } from "./starters.js";
 
 /** Something fastened in place, at its nameplate. */
@@ -20,20 +21,6 @@ export interface Answers {
   readonly appliances: readonly Appliance[];
   readonly indoors: string;
   readonly buried: string;
-}
-
-/** What an answer is taken for, or what is wrong with it. */
-export type Taken<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly what: string; readonly mend: string };
-
-export interface Question<K extends keyof Answers = keyof Answers> {
-  readonly key: K;
-  readonly asks: string;
-  readonly why: string;
-  /** What an empty answer stands for. */
-  readonly usual: string;
-  readonly take: (answer: string) => Taken<Answers[K]>;
-  /** Whether it is asked at all; always, when absent. */
-  readonly applies?: (before: Partial<Answers>) => boolean;
 }
 
 const asIs = (answer: string): Taken<string> => ({ ok: true, value: answer });
@@ -62,10 +49,10 @@ function appliances(answer: string): Taken<readonly Appliance[]> {
   return { ok: true, value: found };
 }
 
-const question = <K extends keyof Answers>(one: Question<K>): Question => one as unknown as Question;
+const question = <K extends keyof Answers>(one: Question<Answers, K>) => one as unknown as Question<Answers>;
 
 /** What `new` asks, in order. */
-export const QUESTIONS: readonly Question[] = [
+export const QUESTIONS: readonly Question<Answers>[] = [
   question({ key: "kind", asks: `What will be connected: ${KINDS.join(", ")}?`, why: "It sets volts, poles and wires.", usual: "rv-50", take: oneOf(KINDS) }),
   question({ key: "owner", asks: "Whose house is it?", why: "The permit is issued to this name.", usual: "Owner name", take: asIs }),
   question({ key: "site", asks: "What is the address of the work?", why: "It stands on every sheet.", usual: "Address of the work", take: asIs }),

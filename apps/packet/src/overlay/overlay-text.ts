@@ -1,77 +1,5 @@
 import { NOT_ASKED } from "@branchwork/sheets";
-
-export interface OverlayQuestion {
-  readonly key: OverlayKey;
-  readonly asks: string;
-  readonly why: string;
-  readonly usual: string;
-  readonly choices?: readonly string[];
-  /** A number of dollars or of days. */
-  readonly number?: true;
-  readonly date?: true;
-}
-type OverlayKey =
-  | "name"
-  | "source"
-  | "edition"
-  | "from"
-  | "mode"
-  | "size"
-  | "owner"
-  | "fee"
-  | "perCircuit"
-  | "trench"
-  | "lead"
-  | "call"
-  | "phone"
-  | "expiry"
-  | "zoning";
-
-const LATER = NOT_ASKED;
-
-export const OVERLAY_QUESTIONS: readonly OverlayQuestion[] = [
-  { key: "name", asks: "Which town or county issues the permit?", why: "It stands on every sheet.", usual: "Name of the jurisdiction" },
-  { key: "source", asks: "Where does it say so: ordinance, handout, web page or person?", why: "Every figure names its source.", usual: LATER },
-  {
-    key: "edition",
-    asks: "Which edition of the electrical code has it adopted: 2017, 2020, 2023 or 2026?",
-    why: "Rules differ by edition; ask, do not guess from the state.",
-    usual: "2023",
-    choices: ["2017", "2020", "2023", "2026"],
-  },
-  { key: "from", asks: "From which day, as 2024-01-01?", why: "A packet made before that day carries a caution.", usual: "2024-01-01", date: true },
-  {
-    key: "mode",
-    asks: "How does it take an application: over-the-counter, small-plan-set or affidavit-and-schematic?",
-    why: "Decides which sheets are handed in. over-the-counter: no plans are looked at; small-plan-set: plans are reviewed before the permit; affidavit-and-schematic: a sworn statement and a one-line.",
-    usual: "small-plan-set",
-    choices: ["over-the-counter", "small-plan-set", "affidavit-and-schematic"],
-  },
-  {
-    key: "size",
-    asks: "Which paper: letter, tabloid, arch-d or a4?",
-    why: "One size for the whole set.",
-    usual: "letter",
-    choices: ["letter", "tabloid", "arch-d", "a4"],
-  },
-  { key: "owner", asks: "May the owner do the work: yes or no?", why: "It varies more than any technical rule.", usual: "yes", choices: ["yes", "no"] },
-  { key: "fee", asks: "What is the flat permit fee, in dollars?", why: "0 when there is none.", usual: "0", number: true },
-  { key: "perCircuit", asks: "What is the fee for each circuit, in dollars?", why: "0 when there is none.", usual: "0", number: true },
-  {
-    key: "trench",
-    asks: "Is an open trench inspected before it is covered: yes or no?",
-    why: "Nearly every agency asks it.",
-    usual: "yes",
-    choices: ["yes", "no"],
-  },
-  { key: "lead", asks: "How long before is an inspection asked for?", why: "It stands on the inspection sheet.", usual: "1 working day" },
-  { key: "call", asks: "How is it asked for: telephone, portal?", why: "It stands on the inspection sheet.", usual: "telephone the office" },
-  { key: "phone", asks: "What is the office's telephone number?", why: "It stands on the inspection sheet.", usual: LATER },
-  { key: "expiry", asks: "After how many days without an inspection does a permit end?", why: "180 is common.", usual: "180", number: true },
-  { key: "zoning", asks: "What does zoning say of a vehicle connected at a house?", why: "It can bar the job whatever the wiring.", usual: LATER },
-];
-
-export type OverlayAnswers = Readonly<Record<OverlayKey, string>>;
+import type { OverlayAnswers } from "./overlay-questions.js";
 
 /** An id made of a name: small letters, digits and dashes. */
 export function idFrom(name: string): string {
@@ -85,7 +13,7 @@ export function idFrom(name: string): string {
 }
 
 /** What is not known yet stands as a comment, to be filled in. */
-const known = (answer: string): string => (answer === LATER ? "# " : "");
+const known = (answer: string): string => (answer === NOT_ASKED ? "# " : "");
 
 const ASKED: Readonly<Record<string, readonly (readonly [asks: string, sheet: string])[]>> = {
   "over-the-counter": [

@@ -1,13 +1,14 @@
 import { basename } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 import type { Edition } from "@branchwork/engine";
-import { overlayOf, priceTextOf } from "../batch/batch.js";
+import { overlayOf } from "../batch/batch.js";
 import { type FoundJob, findJobs } from "../batch/find-jobs.js";
 import { readJobBytes } from "../batch/make-row.js";
 import { programStamp } from "../batch/program-stamp.js";
 import { exitOf, type Outcome, printCounts } from "../batch/row.js";
 import { dateOf, formatsOf, namedPaper, setsOf } from "../build.js";
 import { InputError, textOf } from "../load-design.js";
+import { namedPrices } from "../price-book.js";
 import { withExit } from "../report.js";
 import { stemOf } from "../stem.js";
 import { forTerminal } from "../terminal-text.js";
@@ -31,7 +32,7 @@ export function enqueue(named: readonly string[], options: EnqueueOptions): Prom
   return withExit(async () => {
     const connection = connectionOf(options.queue);
     const overlay = await overlayOf(options.overlay);
-    const prices = await priceTextOf(options.prices);
+    const prices = (await namedPrices(options.prices))?.source;
     const terms = {
       overlay: overlay && { ...overlay, file: basename(overlay.file) },
       edition: options.edition,

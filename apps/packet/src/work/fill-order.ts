@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { type Press, press, written } from "../batch/make-row.js";
 import { sha256 } from "../batch/packet-digest.js";
 import type { Row } from "../batch/row.js";
+import { pricesOf } from "../price-book.js";
 import { writeWhole } from "../print/atomic-write.js";
 import { EnvironmentError } from "../print/environment-error.js";
 import type { Answer, Order } from "./packet-queue.js";
@@ -45,7 +46,7 @@ export async function fillOrder(given: {
   };
   const made = await press(
     { name: `${order.stem}.yaml`, stem: order.stem, bytes: Buffer.from(order.job, "utf8") },
-    { terms, fonts: given.fonts, print: given.print },
+    { terms, prices: () => order.prices && pricesOf(order.prices), fonts: given.fonts, print: given.print },
   );
   const row: Row = {
     format: "branchwork-batch-row/1",

@@ -18,6 +18,7 @@ const SIZES: Readonly<Record<NonNullable<Overlay["intake"]>["sheet_size"], strin
   letter: "Letter, 8½ × 11 in",
   tabloid: "Tabloid, 11 × 17 in",
   "arch-d": "Arch D, 24 × 36 in",
+  a3: "A3, 297 × 420 mm",
   a4: "A4, 210 × 297 mm",
 };
 

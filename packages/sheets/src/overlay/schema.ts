@@ -15,7 +15,7 @@ const intake = z.strictObject({
     .max(40)
     .describe("what is to be handed in; the sheets named come in this order, after cover and statements"),
   nothing_else: z.boolean().optional().describe("hand in the sheets named in the list alone, besides cover and statements"),
-  sheet_size: z.enum(["letter", "tabloid", "arch-d", "a4"]),
+  sheet_size: z.enum(["letter", "tabloid", "arch-d", "a4", "a3"]),
   copies: z.number().int().min(0).max(12).describe("paper copies; 0 where only a file is taken"),
   title_block: z.array(text).max(30).default([]).describe("fields asked on every sheet"),
   stamp_area: z
