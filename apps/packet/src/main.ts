@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { readFileSync } from "node:fs";
 import { Command, CommanderError, Option } from "commander";
 import { completionCommand } from "./completion.js";
 import { EXIT } from "./exit-codes.js";
@@ -6,7 +7,10 @@ import { arrangeHelp } from "./help.js";
 import { manualCommand } from "./manual.js";
 import { overlayCommand } from "./overlay/command.js";
 
+const { version } = JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8")) as { version: string };
+
 const program = new Command("branchwork")
+  .version(version, "--version", "print the version")
   .description("From a job file to the paper that gets an electrical circuit permitted, built, inspected and tested.")
   .addHelpText(
     "before",
