@@ -40,7 +40,5 @@ export function worked(parts: WorkedParts): Worked {
   };
   for (const citation of parts.citations ?? []) add(citation);
   for (const cell of cells) add(cell.citation);
-  return parts.cells === undefined && parts.citations !== undefined
-    ? { inputs, rounding, edition, id, label, value, unit, expression, citations: unique, cells }
-    : { inputs, rounding, edition, id, label, value, unit, expression, cells, citations: unique };
+  return { id, label, value, unit, expression, inputs, cells, rounding, citations: unique, edition };
 }

@@ -60,9 +60,7 @@ interface At {
 
 function straight({ id, before, inputs, drag }: At, part: Extract<PullPart, { kind: "straight" }>, weight: Decimal): Worked {
   const rise = decimal(part.riseFt ?? 0);
-  const level = decimal(part.feet).pow(2).minus(rise.pow(2));
-  if (level.isNegative()) throw new RangeError("a stretch cannot climb more than its length");
-  const run = level.sqrt();
+  const run = rise.isZero() ? decimal(part.feet) : levelRun(decimal(part.feet), rise);
   // A cable is not pushed: going down the reel holds it back, so tension never falls below nothing.
   const after = Decimal.max(0, before.plus(weight.times(drag.times(run).plus(rise))));
   const climb = rise.isZero() ? "" : ` + ${print(weight, 4)} × ${rise.isNegative() ? `(${print(rise)})` : print(rise)} ft`;
@@ -75,6 +73,13 @@ function straight({ id, before, inputs, drag }: At, part: Extract<PullPart, { ki
     inputs,
     citations: rise.isZero() ? [STRAIGHT] : [STRAIGHT, RISE],
   });
+}
+
+/** What a stretch covers on the level. */
+function levelRun(length: Decimal, rise: Decimal): Decimal {
+  const squared = length.pow(2).minus(rise.pow(2));
+  if (squared.isNegative()) throw new RangeError("a stretch cannot climb more than its length");
+  return squared.sqrt();
 }
 
 const PI = Decimal.acos(-1);
