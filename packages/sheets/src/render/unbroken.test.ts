@@ -1,23 +1,30 @@
 import { describe, expect, it } from "vitest";
 import { unbroken } from "./unbroken.js";
 
-const plain = (markup: string): string => markup.replace(/<\/?span[^>]*>/g, "");
+const plain = (markup: string): string => markup.replace(/<\/?span[^>]*>/g, "").replaceAll("\u{A0}", " ");
 
 describe("unbroken text", () => {
   it.each([
     ["NFPA 70-2023 250.142(B)", "NFPA 70-2023 250.142(B)"],
     ["see NFPA 70-2023 Table 310.15(B)(1)(1) here", "NFPA 70-2023 Table 310.15(B)(1)(1)"],
-    ["NFPA 70-2020 Chapter 9 Table 4 (one source)", "Chapter 9 Table 4"],
-    ["ground 10 AWG", "10 AWG"],
-    ["3 × 6 AWG copper", "3 × 6 AWG"],
-    ["20,180 VA of load", "20,180 VA"],
-    ["27 in³, 22.5 in³ needed", "22.5 in³"],
     ["PVC-80 to the box", "PVC-80"],
     ["last compared 2026-11-02", "2026-11-02"],
   ])("%s keeps %s on one line, its words unchanged", (text, kept) => {
     const markup = unbroken(text);
     expect([...markup.matchAll(/<span class="nb">(.*?)<\/span>/g)].map((m) => m[1])).toContain(kept);
     expect(plain(markup)).toBe(text);
+  });
+
+  it.each([
+    ["ground 10 AWG", "ground 10_AWG"],
+    ["3 × 6 AWG copper", "3_×_6_AWG copper"],
+    ["20,180 VA of load", "20,180_VA of load"],
+    ["27 in³, 22.5 in³ needed", "27_in³, 22.5_in³ needed"],
+    ["80 % of 50 A at 30 °C", "80_% of 50_A at 30_°C"],
+    ["Table 9", "Table_9"],
+    ["Chapter 9 Table 4 (one source)", "Chapter_9_Table_4 (one source)"],
+  ])("%s has spaces that do not break, and no element", (text, kept) => {
+    expect(unbroken(text)).toBe(kept.replaceAll("_", "\u{A0}"));
   });
 
   it("sets fractions of an inch as fractions, and neither conductor sizes nor quotients", () => {

@@ -25,12 +25,18 @@ function fractions(text: string): string {
     .join("");
 }
 
+/** Parted by spaces alone, if at all. */
+const PLAIN = /^[\p{L}\d,.×°³²% ]+$/u;
+
+/** Spaces that do not break cost nothing; a span more of a document is one more that the browser lays out and tags. */
+const kept = (part: string): string => (PLAIN.test(part) ? part.replaceAll(" ", "\u{A0}") : `<span class="nb">${fractions(part)}</span>`);
+
 /** Text as markup, all of it escaped: the parts that belong on one line kept there, and fractions set as such. */
 export function unbroken(text: string): string {
   let markup = "";
   let from = 0;
   for (const match of text.matchAll(UNBROKEN)) {
-    markup += `${fractions(text.slice(from, match.index))}<span class="nb">${fractions(match[0])}</span>`;
+    markup += `${fractions(text.slice(from, match.index))}${kept(match[0])}`;
     from = match.index + match[0].length;
   }
   return markup + fractions(text.slice(from));
