@@ -35,6 +35,12 @@ export async function startBrowser(): Promise<{ readonly browser: Browser; reado
   };
 }
 
+export interface WindowSize {
+  readonly width: number;
+  readonly height: number;
+  readonly hasTouch?: boolean;
+}
+
 /** A page driven the way a reader drives it: by what the labels and buttons say. */
 export class Driven {
   readonly requests: string[] = [];
@@ -46,11 +52,7 @@ export class Driven {
     private readonly downloads: string,
   ) {}
 
-  static async open(
-    browser: Browser,
-    url: string,
-    size: { readonly width: number; readonly height: number; readonly hasTouch?: boolean } = { width: 1280, height: 900 },
-  ): Promise<Driven> {
+  static async open(browser: Browser, url: string, size: WindowSize = { width: 1280, height: 900 }): Promise<Driven> {
     const context = await browser.createBrowserContext();
     const page = await context.newPage();
     const downloads = await mkdtemp(join(tmpdir(), "planner-downloads-"));
@@ -102,6 +104,13 @@ export class Driven {
       if (await this.page.evaluate(() => (window as unknown as { struck: boolean }).struck)) return;
     }
     throw new Error(`something else lies over ${await element.evaluate((target) => target.outerHTML.slice(0, 200))}`);
+  }
+
+  /** Gives the planner a job file or a packet by its "Jobs" page. */
+  async openFile(path: string): Promise<void> {
+    await this.press("Jobs");
+    const input = (await this.page.waitForSelector("input[type=file]")) as ElementHandle<HTMLInputElement>;
+    await input.uploadFile(path);
   }
 
   /** Types into the n-th field with that label. */

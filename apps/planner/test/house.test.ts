@@ -1,28 +1,13 @@
-import { fileURLToPath } from "node:url";
 import { readJob } from "@branchwork/engine";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { Driven, startBrowser } from "./driven.js";
-import { served } from "./served.js";
+import { expect, test } from "vitest";
+import { jobFile, planner } from "./planner.js";
 
-let running: Awaited<ReturnType<typeof startBrowser>>;
-let site: Awaited<ReturnType<typeof served>>;
+const site = planner();
 
-beforeAll(async () => {
-  [running, site] = await Promise.all([startBrowser(), served()]);
-});
-afterAll(async () => {
-  await running?.close();
-  await site?.close();
-});
-
-const JOB = fileURLToPath(new URL("../../../fixtures/jobs/rv-50-carport.yaml", import.meta.url));
+const JOB = jobFile("rv-50-carport");
 
 test("a house counted anew, by kind, by both methods, with load management: all of it by fields", async () => {
-  const reader = await Driven.open(running.browser, site.url);
-  await reader.press("Jobs");
-  const input = await reader.page.waitForSelector("input[type=file]");
-  await (input as unknown as { uploadFile(path: string): Promise<void> }).uploadFile(JOB);
-  await reader.settled();
+  const reader = await site.openJob(JOB);
   await reader.press("3");
   await reader.choose("How shall the house", "Count a whole house anew, by kind: optional");
   await reader.page.waitForSelector("#house-cooking");
@@ -61,7 +46,7 @@ test("a house counted anew, by kind, by both methods, with load management: all 
 });
 
 test("a line of what is wanted leads to its field, though the part that holds it is not loaded yet", async () => {
-  const reader = await Driven.open(running.browser, site.url);
+  const reader = await site.open();
   await reader.press("Kitchen range");
   await reader.press("3");
   await reader.choose("How shall the house", "Count a whole house anew, by kind: optional");

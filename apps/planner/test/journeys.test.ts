@@ -1,18 +1,9 @@
 import { fileURLToPath } from "node:url";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { commandLineText, Driven, startBrowser } from "./driven.js";
-import { served } from "./served.js";
+import { expect, test } from "vitest";
+import { commandLineText, type Driven } from "./driven.js";
+import { beginRv50, planner } from "./planner.js";
 
-let running: Awaited<ReturnType<typeof startBrowser>>;
-let site: Awaited<ReturnType<typeof served>>;
-
-beforeAll(async () => {
-  [running, site] = await Promise.all([startBrowser(), served()]);
-});
-afterAll(async () => {
-  await running?.close();
-  await site?.close();
-});
+const site = planner();
 
 const overlayFile = (name: string) => fileURLToPath(new URL(`../../../fixtures/overlays/${name}.yaml`, import.meta.url));
 
@@ -23,7 +14,7 @@ async function sameOnPaper(reader: Driven, overlay?: string): Promise<string> {
   const shown = await reader.paperText();
   const job = await reader.downloaded("Job file");
   const packet = await reader.downloaded("Packet (HTML)");
-  const built = await commandLineText(running.browser, job.path, overlay);
+  const built = await commandLineText(site.browser, job.path, overlay);
   expect(shown).toBe(built.text);
   expect(packet.text).toBe(built.html);
   expect(shown.length).toBeGreaterThan(5000);
@@ -38,14 +29,9 @@ async function named(reader: Driven, owner: string, site: string): Promise<void>
 }
 
 test("RV 50 A under the yard: from an empty page to the packet", async () => {
-  const reader = await Driven.open(running.browser, site.url);
+  const reader = await site.open();
   await reader.screenshot("1-empty");
-  await reader.press("Motor home or large trailer");
-  await reader.screenshot("1-what");
-  await reader.press("Next: Panel");
-  await reader.type("Size of the service", "200");
-  await reader.type("Rating of the panel", "200");
-  await reader.type("Number of spaces", "30");
+  await beginRv50(reader, (name) => reader.screenshot(name));
   await reader.answer("What do you mark?", "There already, two spaces");
   await reader.press("Space 1: free");
   await reader.answer("What do you mark?", "New: RV outlet");
@@ -78,7 +64,7 @@ test("RV 50 A under the yard: from an empty page to the packet", async () => {
 });
 
 test("RV 30 A on a nearly full panel: the planner finds the one space, and the paper says the same", async () => {
-  const reader = await Driven.open(running.browser, site.url);
+  const reader = await site.open();
   await reader.press("Trailer or van");
   await reader.press("Next: Panel");
   await reader.type("Size of the service", "100");
@@ -108,7 +94,7 @@ test("RV 30 A on a nearly full panel: the planner finds the one space, and the p
 });
 
 test("EV supply over the attic, by a person who does not know its label", async () => {
-  const reader = await Driven.open(running.browser, site.url);
+  const reader = await site.open();
   await reader.press("Electric car charger");
   await reader.press("I don’t know: Amperes it draws");
   await reader.press("Next: Panel");
@@ -135,7 +121,7 @@ test("EV supply over the attic, by a person who does not know its label", async 
 });
 
 test("garage subpanel with an outlet of its own", async () => {
-  const reader = await Driven.open(running.browser, site.url);
+  const reader = await site.open();
   await reader.press("Panel in a garage");
   await reader.answer("Is there, or will there be, one switch", "Yes");
   await reader.answer("Is there, or will there be, a ground rod", "Yes");

@@ -7,9 +7,10 @@ import { openPrinterPool, type PrinterPool } from "../../packet/src/print/printe
 import { openPacketServer, type PacketServer } from "../../packet/src/serve/packet-server.js";
 import { staticFiles } from "../../packet/src/serve/static-files.js";
 import { Driven, startBrowser } from "./driven.js";
+import { jobFile } from "./planner.js";
 import { served } from "./served.js";
 
-const JOB = fileURLToPath(new URL("../../../fixtures/jobs/rv-50-carport.yaml", import.meta.url));
+const JOB = jobFile("rv-50-carport");
 const told: string[] = [];
 let running: Awaited<ReturnType<typeof startBrowser>>;
 let pool: PrinterPool;
@@ -30,15 +31,9 @@ afterAll(async () => {
   await pool?.close();
 });
 
-async function opened(reader: Driven, file: string): Promise<void> {
-  await reader.press("Jobs");
-  const input = await reader.page.waitForSelector("input[type=file]");
-  await (input as unknown as { uploadFile(path: string): Promise<void> }).uploadFile(file);
-}
-
 test("served by the packet maker: works under its policy, prints a PDF, and opens that PDF again", async () => {
   const reader = await Driven.open(running.browser, `http://127.0.0.1:${server.port}/`);
-  await opened(reader, JOB);
+  await reader.openFile(JOB);
   await reader.settled();
   await reader.press("Packet");
   expect((await reader.paperText()).length).toBeGreaterThan(5000);
@@ -58,7 +53,7 @@ test("served by the packet maker: works under its policy, prints a PDF, and open
   }
   await reader.press("Jobs");
   await reader.press("New job");
-  await opened(reader, pdf.path);
+  await reader.openFile(pdf.path);
   await reader.settled();
   await reader.press("7");
   expect(await reader.page.$eval("#job-text", (area) => (area as HTMLTextAreaElement).value)).toBe(await readFile(JOB, "utf8"));
@@ -69,7 +64,7 @@ test("served by the packet maker: works under its policy, prints a PDF, and open
 test("served by another server: no PDF button; the three sets differ; a choice is found and taken by one press", async () => {
   const site = await served();
   const reader = await Driven.open(running.browser, site.url);
-  await opened(reader, JOB);
+  await reader.openFile(JOB);
   await reader.settled();
   await reader.page.$eval("details.choices", (part) => {
     (part as HTMLDetailsElement).open = true;
@@ -101,7 +96,7 @@ test("served by another server: no PDF button; the three sets differ; a choice i
 test("what Print prints is the preview page for page, however small it is shown, and the same as the file", async () => {
   const site = await served();
   const reader = await Driven.open(running.browser, site.url, { width: 360, height: 740 });
-  await opened(reader, JOB);
+  await reader.openFile(JOB);
   await reader.settled();
   await reader.press("Packet");
   await reader.paperText();

@@ -1,31 +1,12 @@
 import { readdir, readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { gzipSync } from "node:zlib";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { Driven, startBrowser } from "./driven.js";
+import { jobFile, planner } from "./planner.js";
 import { served } from "./served.js";
 
-let running: Awaited<ReturnType<typeof startBrowser>>;
-let site: Awaited<ReturnType<typeof served>>;
-const fixture = (name: string) => new URL(`../../../fixtures/jobs/${name}`, import.meta.url).pathname;
-
-beforeAll(async () => {
-  [running, site] = await Promise.all([startBrowser(), served()]);
-});
-afterAll(async () => {
-  await running?.close();
-  await site?.close();
-});
-
-async function opened(file: string, size?: { readonly width: number; readonly height: number }): Promise<Driven> {
-  const reader = await Driven.open(running.browser, site.url, size);
-  await reader.press("Jobs");
-  const input = await reader.page.waitForSelector("input[type=file]");
-  await input!.uploadFile(file);
-  await reader.page.waitForSelector(".steps");
-  await reader.settled();
-  return reader;
-}
+const site = planner();
 
 const STEPS = ["What", "Panel", "House", "Route", "Site plan", "Town", "Review"];
 const REVIEW = STEPS.indexOf("Review");
@@ -69,7 +50,7 @@ describe("every page", () => {
 
   test("passes axe, in light and dark, and nowhere scrolls sideways at 320 px", async () => {
     const axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-    const reader = await opened(fixture("rv-50-carport.yaml"));
+    const reader = await site.openJob(jobFile("rv-50-carport"));
     const found: string[] = [];
     for (const [name, go] of pages) {
       await go(reader);
@@ -112,7 +93,7 @@ describe("every page", () => {
 });
 
 test("asks nothing of any other place, and keeps to its content policy", async () => {
-  const reader = await opened(fixture("rv-50-carport.yaml"));
+  const reader = await site.openJob(jobFile("rv-50-carport"));
   await reader.press("Packet");
   await reader.paperText();
   const elsewhere = reader.requests.filter((url) => !url.startsWith("data:") && !url.startsWith(site.url) && !url.startsWith(`blob:${site.url}`));
@@ -137,14 +118,12 @@ test("asks nothing of any other place, and keeps to its content policy", async (
 
 test("works without a network after the first load", async () => {
   const own = await served();
-  const reader = await Driven.open(running.browser, own.url);
+  const reader = await Driven.open(site.browser, own.url);
   await reader.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await reader.page.waitForFunction(() => navigator.serviceWorker.controller !== null, { timeout: 15_000 });
   await own.close();
   await reader.page.reload();
-  await reader.press("Jobs");
-  const input = await reader.page.waitForSelector("input[type=file]");
-  await input!.uploadFile(fixture("rv-50-carport.yaml"));
+  await reader.openFile(jobFile("rv-50-carport"));
   await reader.settled();
   await reader.press("Packet");
   expect(await reader.paperText()).toContain("RV outlet beside the carport");
@@ -152,7 +131,7 @@ test("works without a network after the first load", async () => {
 });
 
 test("a job is kept, undone, redone, and there again after the page is loaded anew", async () => {
-  const reader = await opened(fixture("rv-50-carport.yaml"));
+  const reader = await site.openJob(jobFile("rv-50-carport"));
   await toStep(reader, REVIEW);
   await reader.type("Title of the job", "Changed title");
   await reader.press("Undo");
@@ -172,7 +151,7 @@ test("a job is kept, undone, redone, and there again after the page is loaded an
 });
 
 test("a mend of one press mends", async () => {
-  const reader = await opened(fixture("rv-50-carport.yaml"));
+  const reader = await site.openJob(jobFile("rv-50-carport"));
   await toStep(reader, 1);
   await reader.choose("Ground-fault protection", "Ordinary breaker");
   await reader.page.waitForFunction(() => document.querySelector(".findings.fail")?.textContent?.includes("GFCI") === true);
@@ -182,7 +161,7 @@ test("a mend of one press mends", async () => {
 });
 
 test("words of a job are words: markup in them does nothing", async () => {
-  const reader = await opened(fixture("rv-50-carport.yaml"));
+  const reader = await site.openJob(jobFile("rv-50-carport"));
   await toStep(reader, REVIEW);
   const hostile = `<img src=x onerror="window.ran=1"><script>window.ran=1</script>`;
   await reader.type("Title of the job", hostile);
@@ -202,7 +181,7 @@ test("words of a job are words: markup in them does nothing", async () => {
 });
 
 test("a file that is no job says where and why, at the field too", async () => {
-  const reader = await opened(fixture("rv-50-carport.yaml"));
+  const reader = await site.openJob(jobFile("rv-50-carport"));
   await toStep(reader, 3);
   await reader.type("Length", "twelve", 0);
   await reader.page.waitForFunction(() => document.querySelector(".state")?.textContent?.includes("of before") === true);
@@ -216,7 +195,7 @@ test("a file that is no job says where and why, at the field too", async () => {
 });
 
 test("the driveway page tells a bad ground from a good one", async () => {
-  const reader = await opened(fixture("rv-50-carport.yaml"), { width: 390, height: 800 });
+  const reader = await site.openJob(jobFile("rv-50-carport"), { width: 390, height: 800 });
   await reader.press("Readings");
   await reader.page.waitForSelector(".reading");
   const read = async (volts: Readonly<Record<string, string>>) => {
@@ -241,7 +220,7 @@ test("the driveway page tells a bad ground from a good one", async () => {
 });
 
 test("by keyboard alone: pick, go on, answer", async () => {
-  const reader = await Driven.open(running.browser, site.url);
+  const reader = await site.open();
   const tabTo = async (words: string) => {
     for (let i = 0; i < 80; i++) {
       await reader.page.keyboard.press("Tab");
@@ -267,7 +246,7 @@ test("by keyboard alone: pick, go on, answer", async () => {
 });
 
 test("the shopping list, and its cost by a price book of the reader's own", async () => {
-  const reader = await opened(fixture("rv-50-carport.yaml"));
+  const reader = await site.openJob(jobFile("rv-50-carport"));
   await toStep(reader, REVIEW);
   const bare = await reader.downloaded("Shopping list (CSV)");
   expect(bare.text.split("\r\n")[0]).toBe("item,quantity,unit,sold as,for,note,price book name");
@@ -308,7 +287,7 @@ test("what a first visit loads is less than 350 kB packed, and the first questio
 });
 
 test("the design is made anew fast after each of twenty edits", async () => {
-  const reader = await opened(fixture("rv-50-carport.yaml"));
+  const reader = await site.openJob(jobFile("rv-50-carport"));
   await toStep(reader, 3);
   const times: number[] = [];
   for (let i = 0; i < 20; i++) {

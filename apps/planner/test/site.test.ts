@@ -1,27 +1,13 @@
-import { fileURLToPath } from "node:url";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { commandLineText, Driven, startBrowser } from "./driven.js";
-import { served } from "./served.js";
+import { expect, test } from "vitest";
+import { commandLineText, type Driven, type WindowSize } from "./driven.js";
+import { beginRv50, jobFile, planner } from "./planner.js";
 
-let running: Awaited<ReturnType<typeof startBrowser>>;
-let site: Awaited<ReturnType<typeof served>>;
+const site = planner();
 
-beforeAll(async () => {
-  [running, site] = await Promise.all([startBrowser(), served()]);
-});
-afterAll(async () => {
-  await running?.close();
-  await site?.close();
-});
+const JOB = jobFile("rv-50-carport");
 
-const JOB = fileURLToPath(new URL("../../../fixtures/jobs/rv-50-carport.yaml", import.meta.url));
-
-async function onSite(size?: { readonly width: number; readonly height: number; readonly hasTouch?: boolean }): Promise<Driven> {
-  const reader = await Driven.open(running.browser, site.url, size);
-  await reader.press("Jobs");
-  const input = await reader.page.waitForSelector("input[type=file]");
-  await (input as unknown as { uploadFile(path: string): Promise<void> }).uploadFile(JOB);
-  await reader.settled();
+async function onSite(size?: WindowSize): Promise<Driven> {
+  const reader = await site.openJob(JOB, size);
   await reader.press("5");
   await reader.page.waitForSelector("svg.site:not(.unmeasured)");
   return reader;
@@ -203,12 +189,8 @@ test("by finger: an outlet is dragged; the empty ground and what is not chosen l
 });
 
 test("from nothing: six lengths, things put on, ways drawn; the printed plan is the command line's", async () => {
-  const reader = await Driven.open(running.browser, site.url);
-  await reader.press("Motor home or large trailer");
-  await reader.press("Next: Panel");
-  await reader.type("Size of the service", "200");
-  await reader.type("Rating of the panel", "200");
-  await reader.type("Number of spaces", "30");
+  const reader = await site.open();
+  await beginRv50(reader);
   await reader.answer("What do you mark?", "New: RV outlet");
   await reader.press("Choose free spaces for RV outlet");
   await reader.press("Next: House");
@@ -241,7 +223,7 @@ test("from nothing: six lengths, things put on, ways drawn; the printed plan is 
   expect(shown).toContain("Lengths by the plan and by the job");
   expect(shown).toContain("Drawn roughly; to be measured on site.");
   const job = await reader.downloaded("Job file");
-  expect(shown).toBe((await commandLineText(running.browser, job.path)).text);
+  expect(shown).toBe((await commandLineText(site.browser, job.path)).text);
   expect(reader.errors).toEqual([]);
   await reader.close();
 });

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { at, type Edit, printPath, textAt } from "../job/document.js";
+import { withUnit } from "../job/unit-text.js";
 import { edit, planner } from "../planner.js";
 import { type Asked, describedBy, Field, isWrong } from "./field.js";
 
@@ -52,8 +53,7 @@ export function QuantityField({ unit, ...asked }: Asked & { readonly unit: strin
   const stored = textAt(planner().plain, path);
   const bare = stored.endsWith(` ${unit}`) ? stored.slice(0, -unit.length - 1) : stored;
   const typed = useTyped(bare, (value) => {
-    const text = value.trim();
-    edit([{ at: path, put: text === "" ? undefined : /^[-\d.,/]+$/.test(text) ? `${text} ${unit}` : text }], key);
+    edit([{ at: path, put: withUnit(value, unit) || undefined }], key);
   });
   return (
     <Field {...asked}>

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { bareLength, feetOf, type LengthUnit } from "../job/length-text.js";
+import { withUnit } from "../job/unit-text.js";
 import { edit, planner } from "../planner.js";
 import { beginning, type SiteStart } from "./site-edits.js";
 
@@ -16,10 +17,7 @@ const ASKED: readonly { readonly key: keyof SiteStart; readonly says: string; re
 export function BeginPlan({ unit }: { readonly unit: LengthUnit }) {
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const typedOf = ({ key, feet, metres }: (typeof ASKED)[number]) => typed[key] ?? String(unit === "ft" ? feet : metres);
-  const feet = ASKED.map((asked) => {
-    const written = typedOf(asked).trim();
-    return [asked.key, feetOf(/^[-\d.,/]+$/.test(written) ? `${written} ${unit}` : written)] as const;
-  });
+  const feet = ASKED.map((asked) => [asked.key, feetOf(withUnit(typedOf(asked), unit))] as const);
   const least = (key: string) => (key.startsWith("from") ? 0 : 3);
   const wrong = feet.filter(([key, value]) => value === null || value < least(key) || value > 5000).map(([key]) => key);
   return (

@@ -2,6 +2,7 @@ import { SITE_POINTS } from "@branchwork/sheets";
 import { ChoiceField, QuantityField, TextField, useTyped, YesNoField } from "../field/inputs.js";
 import { type Path, printPath, textAt } from "../job/document.js";
 import { bareLength, feetOf, type LengthUnit, snapped } from "../job/length-text.js";
+import { withUnit } from "../job/unit-text.js";
 import { edit, planner } from "../planner.js";
 import type { Chosen } from "./site-canvas.js";
 import { isClosed, leastCorners, OUTLINES, type Place, type SiteThing } from "./site-model.js";
@@ -117,8 +118,8 @@ function Coordinate({
   // While it is dragged the place is not in the file yet.
   const feet = of.corners[corner]?.[path.at(-1) as 0 | 1] ?? feetOf(stored);
   const typed = useTyped(feet === null ? stored : bareLength(feet, unit), (value) => {
-    const text = value.trim();
-    if (text !== "") edit([{ at: path, put: /^[-\d.,/]+$/.test(text) ? `${text} ${unit}` : text }], key);
+    const put = withUnit(value, unit);
+    if (put !== "") edit([{ at: path, put }], key);
   });
   const wrong = issues.filter((issue) => issue.of === "job" && issue.path === key);
   const name = of.list === null ? of.name : `corner ${corner + 1} of ${of.name}`;
