@@ -1,37 +1,31 @@
 import { readdir } from "node:fs/promises";
 import { createRequire } from "node:module";
-import { fileURLToPath } from "node:url";
-import { composePacket, PACKET_SETS, type PacketSet, type Paper, renderHtml } from "@branchwork/sheets";
+import { basename } from "node:path";
+import { PACKET_SETS, type PacketSet, type Paper } from "@branchwork/sheets";
 import type { AxeResults } from "axe-core";
 import type { Page } from "puppeteer-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { packetFonts } from "../src/fonts.js";
-import { loadDesign } from "../src/load-design.js";
-import { findBrowser } from "../src/print/browser.js";
+import { beforeAll, describe, expect, it } from "vitest";
 import { inspectPdf } from "../src/print/inspect-pdf.js";
-import { launchBrowser, type RunningBrowser } from "../src/print/launch.js";
-import { openPrinter } from "../src/print/printer.js";
+import { browsing, htmlOf, loadFixture, packetOf, printing } from "./printing.js";
 
-const jobs = fileURLToPath(new URL("../../../fixtures/jobs/", import.meta.url));
 const { source } = createRequire(import.meta.url)("axe-core") as { readonly source: string };
-const names = (await readdir(jobs)).filter((name) => name.endsWith(".yaml")).sort();
+const names = (await readdir(new URL("../../../fixtures/jobs/", import.meta.url)))
+  .filter((name) => name.endsWith(".yaml"))
+  .map((name) => basename(name, ".yaml"))
+  .sort();
 const CASES: readonly { readonly name: string; readonly set: PacketSet }[] = [
   ...names.map((name) => ({ name, set: "submittal" as const })),
-  ...PACKET_SETS.filter((set) => set !== "submittal").map((set) => ({ name: "garage-subpanel.yaml", set })),
+  ...PACKET_SETS.filter((set) => set !== "submittal").map((set) => ({ name: "garage-subpanel", set })),
 ];
 
-async function htmlOf(name: string, set: PacketSet, paper: Paper = "letter"): Promise<string> {
-  const { design, overlay, targets } = await loadDesign(`${jobs}${name}`, {});
-  return renderHtml({ packet: composePacket({ design, overlay, targets, date: "2026-11-25", set, paper }), fonts: await packetFonts() });
-}
+const packetAs = async (name: string, set: PacketSet, paper: Paper = "letter") => packetOf(await loadFixture(name), { set, paper });
 
-let running: RunningBrowser;
+const here = browsing();
+const printer = printing();
 let page: Page;
 beforeAll(async () => {
-  running = await launchBrowser(await findBrowser({}), () => undefined);
-  page = await running.browser.newPage();
-}, 60_000);
-afterAll(() => running?.close());
+  page = await here.browser.newPage();
+});
 
 /** Faults axe finds in a document, each with the places it is at. */
 async function faults(html: string): Promise<readonly string[]> {
@@ -43,11 +37,11 @@ async function faults(html: string): Promise<readonly string[]> {
 
 describe("a packet's page", () => {
   it.each(CASES)("$name, $set set, has no fault axe can find", async ({ name, set }) => {
-    expect(await faults(await htmlOf(name, set))).toEqual([]);
+    expect(await faults(await htmlOf(await packetAs(name, set)))).toEqual([]);
   });
 
   it("would be found faulty without its language, its alt text or its order of headings", async () => {
-    const html = await htmlOf("hot-tub.yaml", "submittal");
+    const html = await htmlOf(await packetAs("hot-tub", "submittal"));
     const found = await faults(
       html
         .replace(' lang="en-US"', "")
@@ -59,7 +53,7 @@ describe("a packet's page", () => {
   });
 
   it("tells each drawing in words that name what it shows", async () => {
-    const html = await htmlOf("rv-50-carport.yaml", "submittal");
+    const html = await htmlOf(await packetAs("rv-50-carport", "submittal"));
     const told = [...html.matchAll(/<svg [^>]*aria-labelledby="(\S+) (\S+)"[^>]*>/g)].map(([, title, words]) => ({
       title: new RegExp(`<title id="${title}">([^<]+)</title>`).exec(html)?.[1] ?? "",
       words: new RegExp(`<desc id="${words}">([^<]+)</desc>`).exec(html)?.[1] ?? "",
@@ -74,10 +68,10 @@ describe("a packet's page", () => {
 });
 
 describe("links", () => {
-  it.each(["garage-subpanel.yaml", "rv-50-carport.yaml"])(
+  it.each(["garage-subpanel", "rv-50-carport"])(
     "%s: lead from the index to each sheet, and from repeated numbers to the line that works them",
     async (name) => {
-      const html = await htmlOf(name, "submittal");
+      const html = await htmlOf(await packetAs(name, "submittal"));
       const sheets = [...html.matchAll(/<section class="sheet[^"]*" id="([^"]+)"/g)].map((m) => m[1]);
       const index = [...html.matchAll(/<li><b>[^<]*<\/b> <a href="#([^"]+)"/g)].map((m) => m[1]);
       expect(index).toEqual(sheets);
@@ -96,22 +90,17 @@ describe("links", () => {
 
 describe("the outline of the print", () => {
   it("names each sheet once, however many pages it takes, and leads to its first page", async () => {
-    const printer = await openPrinter({ warn: () => undefined });
-    try {
-      for (const paper of ["letter", "tabloid"] as const) {
-        const html = await htmlOf("garage-subpanel.yaml", "submittal", paper);
-        const titles = [...html.matchAll(/<h1 [^>]*>([^<]*)<\/h1>/g)].map((m) => m[1]);
-        const { outline, links, pages } = inspectPdf(await printer.print(html, { date: new Date("2026-11-25T00:00:00Z"), expectText: "Workshop" }));
-        const top = outline.filter(({ level }) => level === 1);
-        expect(top.map(({ title }) => title.trim())).toEqual(titles);
-        const at = top.map(({ page }) => page ?? 0);
-        expect(at[0]).toBe(1);
-        expect(at).toEqual([...new Set(at)].sort((a, b) => a - b));
-        expect(pages).toBeGreaterThan(titles.length);
-        expect(links.filter(({ page }) => page === 1).map(({ toPage }) => toPage)).toEqual(expect.arrayContaining(at));
-      }
-    } finally {
-      await printer.close();
+    for (const paper of ["letter", "tabloid"] as const) {
+      const html = await htmlOf(await packetAs("garage-subpanel", "submittal", paper));
+      const titles = [...html.matchAll(/<h1 [^>]*>([^<]*)<\/h1>/g)].map((m) => m[1]);
+      const { outline, links, pages } = inspectPdf(await printer.html(html, "Workshop"));
+      const top = outline.filter(({ level }) => level === 1);
+      expect(top.map(({ title }) => title.trim())).toEqual(titles);
+      const at = top.map(({ page }) => page ?? 0);
+      expect(at[0]).toBe(1);
+      expect(at).toEqual([...new Set(at)].sort((a, b) => a - b));
+      expect(pages).toBeGreaterThan(titles.length);
+      expect(links.filter(({ page }) => page === 1).map(({ toPage }) => toPage)).toEqual(expect.arrayContaining(at));
     }
   });
 });

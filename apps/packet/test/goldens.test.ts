@@ -1,22 +1,18 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { composePacket, type PacketSet, renderHtml } from "@branchwork/sheets";
+import type { PacketSet } from "@branchwork/sheets";
 import pixelmatch from "pixelmatch";
 import { PNG } from "pngjs";
 import type { Page } from "puppeteer-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { packetFonts } from "../src/fonts.js";
-import { loadDesign } from "../src/load-design.js";
-import { findBrowser } from "../src/print/browser.js";
-import { launchBrowser, type RunningBrowser } from "../src/print/launch.js";
+import { beforeAll, describe, expect, it } from "vitest";
+import { browsing, htmlOf, loadFixture, packetOf } from "./printing.js";
 
 /*
  * Drawings as pictures, beside pictures that a person has looked at. Pixels are one browser's own, so they are compared in the
  * browser they were made in alone. UPDATE_GOLDENS=1 makes them anew: look at each before it is kept.
  */
-const here = fileURLToPath(new URL("goldens/", import.meta.url));
-const fixtures = fileURLToPath(new URL("../../../fixtures/", import.meta.url));
+const pictured = fileURLToPath(new URL("goldens/", import.meta.url));
 const UPDATING = process.env.UPDATE_GOLDENS === "1";
 const CASES: readonly { readonly job: string; readonly set: PacketSet; readonly overlay?: string }[] = [
   { job: "rv-50-carport", set: "submittal" },
@@ -27,27 +23,22 @@ const CASES: readonly { readonly job: string; readonly set: PacketSet; readonly 
 /** How many of a picture's points may differ: an edge falls otherwise where a machine rounds otherwise. */
 const MOST_DIFFERENT = 8;
 
-let running: RunningBrowser;
+const here = browsing();
 let page: Page;
 let version: string;
 beforeAll(async () => {
-  running = await launchBrowser(await findBrowser({}), () => undefined);
-  version = await running.browser.version();
-  page = await running.browser.newPage();
+  version = await here.browser.version();
+  page = await here.browser.newPage();
   await page.setViewport({ width: 1100, height: 1000, deviceScaleFactor: 1 });
   if (UPDATING) {
-    mkdirSync(here, { recursive: true });
-    writeFileSync(join(here, "browser.txt"), `${version}\n`);
+    mkdirSync(pictured, { recursive: true });
+    writeFileSync(join(pictured, "browser.txt"), `${version}\n`);
   }
 }, 60_000);
-afterAll(() => running?.close());
 
-const recorded = (): string => readFileSync(join(here, "browser.txt"), "utf8").trim();
+const recorded = (): string => readFileSync(join(pictured, "browser.txt"), "utf8").trim();
 
-async function htmlOf({ job, set, overlay: town }: (typeof CASES)[number]): Promise<string> {
-  const loaded = await loadDesign(`${fixtures}jobs/${job}.yaml`, town === undefined ? {} : { overlay: `${fixtures}overlays/${town}.yaml` });
-  return renderHtml({ packet: composePacket({ ...loaded, date: "2026-11-25", set }), fonts: await packetFonts() });
-}
+const drawnOf = async ({ job, set, overlay }: (typeof CASES)[number]) => htmlOf(packetOf(await loadFixture(job, overlay), { set }));
 
 /** Every drawing of a packet as a grey picture, in order; each at the corner of the window, so that words above it on its page cannot move its points. */
 async function pictures(html: string): Promise<readonly PNG[]> {
@@ -74,22 +65,22 @@ function difference(a: PNG, b: PNG): number {
 describe.each(CASES)("$job, $set set", (one) => {
   it("draws what was looked at and kept", async ({ skip }) => {
     if (!UPDATING && version !== recorded()) skip(`pictures are of ${recorded()}, this is ${version}`);
-    const taken = await pictures(await htmlOf(one));
+    const taken = await pictures(await drawnOf(one));
     expect(taken.length).toBeGreaterThan(0);
     const name = (i: number) => `${one.job}-${one.set}-${i + 1}.png`;
     if (UPDATING) {
-      for (const [i, picture] of taken.entries()) writeFileSync(join(here, name(i)), PNG.sync.write(picture, { colorType: 0, deflateLevel: 9 }));
+      for (const [i, picture] of taken.entries()) writeFileSync(join(pictured, name(i)), PNG.sync.write(picture, { colorType: 0, deflateLevel: 9 }));
       return;
     }
-    expect(readdirSync(here).filter((file) => file.startsWith(`${one.job}-${one.set}-`))).toHaveLength(taken.length);
-    const seen = taken.map((picture, i) => ({ name: name(i), different: difference(PNG.sync.read(readFileSync(join(here, name(i)))), picture) }));
+    expect(readdirSync(pictured).filter((file) => file.startsWith(`${one.job}-${one.set}-`))).toHaveLength(taken.length);
+    const seen = taken.map((picture, i) => ({ name: name(i), different: difference(PNG.sync.read(readFileSync(join(pictured, name(i)))), picture) }));
     expect(seen.filter(({ different }) => different > MOST_DIFFERENT)).toEqual([]);
   });
 });
 
 it("a label moved by its own height, a line left out and a thinner line would be seen", async ({ skip }) => {
   if (UPDATING) skip("the pictures are being made");
-  const html = await htmlOf(CASES[0]!);
+  const html = await drawnOf(CASES[0]!);
   const kept = await pictures(html);
   const worst = async (bent: string) => Math.max(...(await pictures(bent)).map((picture, i) => difference(kept[i]!, picture)));
   expect(await worst(html)).toBe(0);

@@ -1,31 +1,18 @@
-import { fileURLToPath } from "node:url";
-import { composePacket, renderHtml } from "@branchwork/sheets";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { expect, it } from "vitest";
 import { LETTER_SIZE, widthOf } from "../../../packages/sheets/src/drawing/lettering.js";
-import { packetFonts } from "../src/fonts.js";
-import { loadDesign } from "../src/load-design.js";
-import { findBrowser } from "../src/print/browser.js";
-import { launchBrowser, type RunningBrowser } from "../src/print/launch.js";
+import { browsing, htmlOf, loadFixture, packetOf } from "./printing.js";
 
-const JOB = fileURLToPath(new URL("../../../fixtures/jobs/hot-tub.yaml", import.meta.url));
 const ASCII = Array.from({ length: 95 }, (_, i) => String.fromCharCode(32 + i));
 const LATIN = Array.from({ length: 96 }, (_, i) => String.fromCharCode(160 + i)).filter((letter) => letter !== "\u00ad");
 const MARKS = [..."Ω√×÷±°′″–—“”’…¼½¾⅛≤≥μφθπ"];
 
-let running: RunningBrowser;
-beforeAll(async () => {
-  running = await launchBrowser(await findBrowser({}), () => undefined);
-}, 60_000);
-afterAll(() => running?.close());
+const here = browsing();
 
 /** Widths in points as the browser sets them in the packet's face, in its heavier cut unless told. */
 async function measured(words: readonly string[], weight = 600): Promise<readonly number[]> {
-  const { design, overlay, targets } = await loadDesign(JOB, {});
-  const page = await running.browser.newPage();
+  const page = await here.browser.newPage();
   try {
-    await page.setContent(renderHtml({ packet: composePacket({ design, overlay, targets, date: "2026-11-25" }), fonts: await packetFonts() }), {
-      waitUntil: "load",
-    });
+    await page.setContent(await htmlOf(packetOf(await loadFixture("hot-tub"))), { waitUntil: "load" });
     return (await page.evaluate(
       `document.fonts.ready.then(() => ${JSON.stringify(words)}.map((word) => {
         const span = document.createElement("span");

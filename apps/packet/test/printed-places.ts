@@ -167,3 +167,17 @@ export function overlaps(lines: readonly Printed[]): readonly (readonly [Printed
   }
   return found;
 }
+
+/** The style sets nothing under 8 pt; the browser shrinks a whole page to hold what is too wide. */
+export const LEAST_SIZE = 7.9;
+
+/** What is wrong with where words lie and how large they are, each in words. */
+export function placeFaults(file: PdfFile): readonly string[] {
+  return printedPlaces(file).flatMap(({ lines }, i) => {
+    const smallest = Math.min(...lines.map(({ size }) => size));
+    return [
+      ...overlaps(lines).map(([a]) => `page ${i + 1}: words on one another at ${a.left.toFixed(0)}, ${a.bottom.toFixed(0)}`),
+      ...(smallest < LEAST_SIZE ? [`page ${i + 1}: shrunk, its smallest letters are ${smallest.toFixed(1)} pt`] : []),
+    ];
+  });
+}
