@@ -148,7 +148,7 @@ export async function packetFiles(given: {
     if (formats.includes("html")) files.push({ name: `${stem}.html`, bytes: html });
     if (formats.includes("svg") && set === "submittal") files.push(...drawingFiles(name, packet));
   }
-  if (formats.includes("json")) files.push({ name: `${name}.json`, bytes: designJson(design) });
+  if (formats.includes("json")) files.push({ name: `${name}.json`, bytes: designJson(design, 2) });
   return files;
 }
 

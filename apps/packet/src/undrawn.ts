@@ -1,5 +1,5 @@
 import { parseStrictly } from "@branchwork/engine";
-import type { Fonts } from "@branchwork/sheets";
+import { type Fonts, fontFaces } from "@branchwork/sheets";
 import { InputError, type NamedText } from "./load-design.js";
 import { MissingGlyphError } from "./print/print-error.js";
 
@@ -45,11 +45,7 @@ export async function undrawnIn(given: {
 const MOST_TRIED = 40;
 
 async function isDrawn(letter: string, { fonts, print }: Pick<Parameters<typeof undrawnIn>[0], "fonts" | "print">): Promise<boolean> {
-  const faces = fonts.faces.map(
-    ({ base64, weight, unicodeRange }) =>
-      `@font-face{font-family:Packet;font-weight:${weight};src:url(data:font/woff2;base64,${base64})${unicodeRange === undefined ? "" : `;unicode-range:${unicodeRange}`}}`,
-  );
-  const style = `${faces.join("")}p{font-family:Packet,sans-serif}`;
+  const style = `${fontFaces(fonts)}\np { font-family: "Packet", sans-serif; }`;
   const says = "Letter";
   try {
     await print(

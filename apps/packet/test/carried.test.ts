@@ -61,7 +61,7 @@ describe("verify", () => {
     expect(stderr).toContain("mend:");
   });
   it("a number altered in the design it carries is named with what it was and is", () => {
-    const { status, result } = verified(carrying("design.json", '"value": "12000"', '"value": "11000"'));
+    const { status, result } = verified(carrying("design.json", '"value":"12000"', '"value":"11000"'));
     expect(result.numbersHold).toBe(false);
     expect(result.changed).toContainEqual(expect.objectContaining({ printed: '"11000"', now: '"12000"' }));
     expect(status).toBe(1);

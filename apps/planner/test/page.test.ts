@@ -1,6 +1,7 @@
 import { readdir, readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { gzipSync } from "node:zlib";
+import { readJob } from "@branchwork/engine";
 import { describe, expect, test } from "vitest";
 import { Driven, startBrowser } from "./driven.js";
 import { jobFile, planner } from "./planner.js";
@@ -157,6 +158,26 @@ test("a mend of one press mends", async () => {
   await reader.page.waitForFunction(() => document.querySelector(".findings.fail")?.textContent?.includes("GFCI") === true);
   await reader.press("Use a GFCI breaker");
   await reader.page.waitForFunction(() => document.querySelector(".findings.fail") === null);
+  await reader.close();
+});
+
+test("a stretch renamed through another's name takes none of the other's boxes and ways; on that name itself it keeps its own", async () => {
+  const reader = await site.openJob(jobFile("rv-50-carport"));
+  await toStep(reader, 3);
+  /** Which stretch each box and each drawn way goes by. */
+  const goBy = async (): Promise<readonly (string | undefined)[]> => {
+    const read = readJob((await reader.downloadedFrom("Review", "Job file")).text);
+    if (!read.ok) throw new Error(JSON.stringify(read.issues));
+    const { service, site_plan } = read.job;
+    return [...service.panel.circuits[0]!.boxes.map(({ after }) => after), ...(site_plan?.routes ?? []).map(({ segment }) => segment)];
+  };
+  await reader.type("Called", "Trench under driveway");
+  expect(await goBy()).toEqual(["Basement run", "Riser at carport post", "Basement run", "Trench under driveway"]);
+  await reader.type("Called", "Trench under driveway, its way there");
+  await reader.settled();
+  const renamed = "Trench under driveway, its way there";
+  expect(await goBy()).toEqual([renamed, "Riser at carport post", renamed, "Trench under driveway"]);
+  expect(reader.errors).toEqual([]);
   await reader.close();
 });
 

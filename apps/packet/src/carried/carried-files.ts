@@ -41,8 +41,9 @@ export const NAMES = { manifest: "packet.json", design: "design.json" } as const
 
 export const sha256 = (bytes: Uint8Array | string): string => createHash("sha256").update(bytes).digest("hex");
 
-/** The design as its file holds it. */
-export const designJson = (design: Loaded["design"]): string => `${JSON.stringify({ format: "branchwork-design/1", ...design }, null, 2)}\n`;
+/** The design as a file holds it: on one line, or over many for a reader. */
+export const designJson = (design: Loaded["design"], indent?: number): string =>
+  `${JSON.stringify({ format: "branchwork-design/1", ...design }, null, indent)}\n`;
 
 /** The revision a packet is marked with, and what it was compared with. */
 export interface CarriedRevision {

@@ -9,6 +9,8 @@ interface TextOf extends Asked {
   readonly placeholder?: string;
   /** Also written when this is answered. */
   readonly also?: (value: string) => readonly Edit[];
+  /** Why what is typed cannot be written; what stood there when the typing began stays then. */
+  readonly refuses?: (value: string) => string | null;
 }
 
 /** Holds what is being typed, so that a field may be empty for a moment without its line leaving the file. */
@@ -29,21 +31,45 @@ export function useTyped(stored: string, commit: (value: string) => void) {
   };
 }
 
-export function TextField({ long, placeholder, also, ...asked }: TextOf) {
+export function TextField({ long, placeholder, also, refuses, ...asked }: TextOf) {
   const { path } = asked;
   const key = printPath(path);
-  const typed = useTyped(textAt(planner().plain, path), (value) =>
-    edit([{ at: path, put: value.trim() === "" ? undefined : value }, ...(also?.(value) ?? [])], key),
-  );
+  const stored = textAt(planner().plain, path);
+  const [begun, setBegun] = useState(stored);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const write = (value: string) => edit([{ at: path, put: value.trim() === "" ? undefined : value }, ...(also?.(value) ?? [])], key);
+  const typed = useTyped(stored, (value) => {
+    const why = refuses?.(value) ?? null;
+    setRefusal(why);
+    if (why === null) write(value);
+  });
   const given = {
     id: `field-${key}`,
     "aria-describedby": describedBy(path),
-    "aria-invalid": isWrong(path),
+    "aria-invalid": refusal !== null || isWrong(path),
     autocomplete: "off",
     placeholder,
     ...typed,
+    onFocus: () => {
+      typed.onFocus();
+      setBegun(stored);
+    },
+    onBlur: () => {
+      typed.onBlur();
+      if (refusal !== null && begun !== stored) write(begun);
+      setRefusal(null);
+    },
   } as const;
-  return <Field {...asked}>{long ? <textarea rows={3} {...given} /> : <input type="text" {...given} />}</Field>;
+  return (
+    <Field {...asked}>
+      {long ? <textarea rows={3} {...given} /> : <input type="text" {...given} />}
+      {refusal && (
+        <p class="wrong" role="alert">
+          {refusal}
+        </p>
+      )}
+    </Field>
+  );
 }
 
 /** A number with its usual unit; another unit that the reader knows may be typed with it ("26 m"). */

@@ -105,6 +105,10 @@ export function replacingRoute(plain: unknown, run: WrittenRun, names: readonly 
   };
 }
 
+/** Whether another stretch of the run has the name: boxes and drawn ways go by it, so two with one name could not be told apart. */
+export const nameTaken = (plain: unknown, run: WrittenRun, index: number, name: string): boolean =>
+  listAt(plain, [...run.path, "route"]).some((row, i) => i !== index && textAt(row, ["name"]).trim() === name.trim());
+
 /** A stretch's new name, written also where its boxes and the ways drawn for it name it. */
 export function renamingStretch(plain: unknown, run: WrittenRun, old: string, name: string): readonly Edit[] {
   return [

@@ -3,7 +3,7 @@ import { ChoiceField, QuantityField, TextField, YesNoField } from "../field/inpu
 import { at, listAt, type Path, printPath, textAt } from "../job/document.js";
 import { GROUND_OVER, METHODS, PLACES, ROUTES } from "../job/routes.js";
 import { type WrittenRun, writtenRuns } from "../job/runs.js";
-import { renamingStretch, replacingRoute, takingOutStretch } from "../job/taking-out.js";
+import { nameTaken, renamingStretch, replacingRoute, takingOutStretch } from "../job/taking-out.js";
 import { RoutePicture } from "../pictures/route-picture.js";
 import { edit, planner } from "../planner.js";
 
@@ -157,7 +157,12 @@ function Stretch({ path, index, count, run }: { readonly path: Path; readonly in
         )}
       </header>
       <div class="row">
-        <TextField path={[...path, "name"]} label="Called" also={(value) => renamingStretch(plain, run, name, value)} />
+        <TextField
+          path={[...path, "name"]}
+          label="Called"
+          also={(value) => renamingStretch(plain, run, name, value)}
+          refuses={(value) => (nameTaken(plain, run, index, value) ? "Another stretch is called so; type on, or choose another name." : null)}
+        />
         <QuantityField
           path={[...path, "length"]}
           label="Length"
