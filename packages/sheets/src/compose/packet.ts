@@ -1,4 +1,4 @@
-import { type DrawingRoom, PAPER_SIZES, type Paper } from "./paper.js";
+import { type DrawingRoom, PAPER_SIZES, type Paper, roomOfStamp, USUAL_STAMP } from "./paper.js";
 import type { SheetName } from "./sheet-titles.js";
 
 /** A packet as plain data: every leaf is a string ready to print, apart from the drawings, which are our own SVG. */
@@ -160,13 +160,10 @@ export const withLines = (made: Table, refs: readonly LineRefs[]): Table => ({
   rows: made.rows.map((row, i) => (refs[i] === undefined ? row : { ...row, lines: refs[i] })),
 });
 
-/** What a stamp 3.75 in high with its gap takes of a room that leaves a little to spare, in points. */
-const STAMP = 228;
-
 /** A drawing of our own; its height in points tells whether a stamp has room above it, where the stamp does not stand beside it. */
 export function drawing(svg: string, room: DrawingRoom = PAPER_SIZES.letter.room): Drawing {
   const height = /^<svg[^>]* height="([\d.]+)pt"/.exec(svg)?.[1];
-  return { kind: "drawing", svg, stamp: height !== undefined && Number(height) <= room.height - STAMP };
+  return { kind: "drawing", svg, stamp: height !== undefined && Number(height) <= room.height - roomOfStamp(USUAL_STAMP.height_in) };
 }
 
 /** A detail or a plot within a sheet: no stamp goes with it. */

@@ -24,6 +24,13 @@ interface PaperSizes {
   readonly room: DrawingRoom;
 }
 
+/** The area kept clear for a stamp where no jurisdiction says, in inches. */
+export const USUAL_STAMP = { width_in: 5.75, height_in: 3.75 } as const;
+/** The room for a drawing leaves so much of the page to spare, less the gap under a stamp, in points. */
+const SPARE = 42;
+/** What a stamp so many inches high takes of the room for a drawing under it, in points. */
+export const roomOfStamp = (height_in: number): number => height_in * 72 - SPARE;
+
 /** Letter type area, which the A4 sheet keeps so that a set breaks into lines alike on both. */
 const BODY = "7.25in";
 const LETTER: PageBox = { size: "Letter portrait", margin: "0.4in 0.5in 0.5in 0.75in", body: BODY };

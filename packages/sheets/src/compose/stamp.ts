@@ -1,7 +1,7 @@
 import type { Overlay } from "../overlay/schema.js";
 import type { Block, Draft } from "./packet.js";
 import type { PacketSet } from "./packet-set.js";
-import { type DrawingRoom, PAPER_SIZES, type Paper } from "./paper.js";
+import { type DrawingRoom, PAPER_SIZES, type Paper, roomOfStamp, USUAL_STAMP } from "./paper.js";
 import { namesSheet, SHEETS } from "./sheet-titles.js";
 
 type StampArea = NonNullable<NonNullable<Overlay["intake"]>["stamp_area"]>;
@@ -10,10 +10,7 @@ type StampArea = NonNullable<NonNullable<Overlay["intake"]>["stamp_area"]>;
 const DRAWINGS: readonly string[] = [SHEETS.site, SHEETS.oneLine];
 
 /** What a page can keep clear, in inches: its body by less than its height; beside a large drawing, the column there. */
-const MOST = { small: { width: 7.25, height: 8 }, beside: { width: 5.75, height: 8 } } as const;
-const POINTS = 72;
-/** The drawing room leaves so much of the page to spare, less the stamp's gap, in points: see STAMP in packet.ts. */
-const SPARE = 42;
+const MOST = { small: { width: 7.25, height: 8 }, beside: { width: USUAL_STAMP.width_in, height: 8 } } as const;
 /** A drawing under less height than this is of no use, in points. */
 const LEAST_ROOM = 216;
 
@@ -35,7 +32,7 @@ export function roomUnder(area: StampArea | undefined, paper: Paper): DrawingRoo
   if (area === undefined || !holdsStamp(area, paper)) return null;
   const { room, large } = PAPER_SIZES[paper];
   if (large !== null) return null;
-  const height = room.height - (area.height_in * POINTS - SPARE);
+  const height = room.height - roomOfStamp(area.height_in);
   return height < LEAST_ROOM ? null : { width: room.width, height };
 }
 

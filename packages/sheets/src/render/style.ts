@@ -1,11 +1,11 @@
-import { PAPER_SIZES, type PageBox, type Paper } from "../compose/paper.js";
+import { PAPER_SIZES, type PageBox, type Paper, USUAL_STAMP } from "../compose/paper.js";
 
 /** The page boxes of a paper. */
 export function pageBoxes(paper: Paper): string {
   const { text, large } = PAPER_SIZES[paper];
   // The marks at the foot are said for each box: a named page takes nothing from the unnamed one.
   const page = (name: string, { size, margin }: PageBox) => `@page${name} { size: ${size}; margin: ${margin}; }\n`;
-  return `${page("", text)}${large === null ? "" : `${page(" large", large)}:root { --large: ${large.body}; }\n`}`;
+  return `${page("", text)}${large === null ? "" : `${page(" large", large)}:root { --large: ${large.body}; --beside: ${USUAL_STAMP.width_in}in; }\n`}`;
 }
 
 /**
@@ -30,7 +30,7 @@ body { margin: 0; font-family: "Packet", sans-serif; line-height: 1.25; font-var
 .sheet.twin { columns: 2; column-gap: calc(var(--large) - 14.5in); column-fill: auto; }
 .sheet.twin > table { width: 7.25in; }
 .plate { display: flex; justify-content: space-between; gap: 12pt; }
-.plate .beside { flex: 0 0 5.75in; }
+.plate .beside { flex: 0 0 var(--beside); }
 .sheet > table > thead { display: table-header-group; break-inside: avoid; }
 .sheet > table > tfoot { display: table-footer-group; break-inside: avoid; }
 .sheet > table > tfoot > tr > td { padding-top: 4pt; }
@@ -80,7 +80,7 @@ a.worked { color: #000; text-decoration: underline dotted 0.5pt; text-underline-
 table.lines + .blanks { margin: 15pt 0 5pt; }
 .drawing { margin: 0; break-inside: avoid; }
 .drawing svg { display: block; max-width: none; font-family: "Packet", sans-serif; }
-.stamp { width: 5.75in; height: 3.75in; margin: 0 0 4pt auto; border: 0.75pt solid #000; padding: 2pt 4pt; font-size: 9pt; break-inside: avoid; }
+.stamp { margin: 0 0 4pt auto; border: 0.75pt solid #000; padding: 2pt 4pt; font-size: 9pt; break-inside: avoid; }
 .titleblock { width: 7.25in; border-collapse: collapse; table-layout: fixed; font-size: 9pt; line-height: 1.15; }
 .titleblock td { border: 0.75pt solid #000; padding: 1pt 4pt 1.5pt; vertical-align: top; overflow-wrap: anywhere; height: 22pt; }
 .titleblock b { display: block; font-size: 8pt; font-weight: 400; }

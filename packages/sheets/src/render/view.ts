@@ -1,4 +1,5 @@
 import type { Block, Packet, Sheet } from "../compose/packet.js";
+import { USUAL_STAMP } from "../compose/paper.js";
 
 /** A packet as its templates read it: the level of each caption, and where its numbers are worked, are settled here. */
 export function viewOf(packet: Packet) {
@@ -31,6 +32,8 @@ export function viewOf(packet: Packet) {
         };
       case "checklist":
         return { ...block, h };
+      case "drawing":
+        return { ...block, stamp: block.stamp ? usualStamp : null };
       default:
         return block;
     }
@@ -67,8 +70,7 @@ function anchorsOf(packet: Packet): ReadonlyMap<string, string> {
   return anchors;
 }
 
-/** What a plate keeps clear where no jurisdiction says. */
-const USUAL_STAMP = { width: "5.75", height: "3.75" };
+const usualStamp = { width: String(USUAL_STAMP.width_in), height: String(USUAL_STAMP.height_in) };
 
 /** A plate's drawing apart from what stands beside it; a sheet without a drawing of its own is no plate. */
 function layoutOf({ layout, stamp, blocks: [first] }: Sheet, blocks: readonly object[]) {
@@ -79,7 +81,7 @@ function layoutOf({ layout, stamp, blocks: [first] }: Sheet, blocks: readonly ob
     plate: plate ? first.svg : "",
     beside: plate ? blocks.slice(1) : [],
     kept: {
-      beside: stamp === undefined ? USUAL_STAMP : kept,
+      beside: stamp === undefined ? usualStamp : kept,
       first: kept?.at === "first" ? kept : null,
       last: kept?.at === "last" ? kept : null,
     },
