@@ -1,31 +1,11 @@
-import { design, jobSchema } from "@branchwork/engine";
 import { describe, expect, it } from "vitest";
+import { designWith } from "../../test/plain-job.js";
 import { overlaySchema } from "../overlay/schema.js";
 import { checklistSheet, correctionResponseSheet, inspectionCardSheet } from "./checklist.js";
 import type { Block } from "./packet.js";
 
-function designOf(route: readonly object[]) {
-  return design({
-    job: jobSchema.parse({
-      format: "branchwork-job/1",
-      project: { title: "Plain", owner: "A. Nonesuch", site: "1 Example Way", preparer: { name: "A. Nonesuch", role: "owner" } },
-      code: { edition: "2023", confirmed_with_authority: true },
-      service: {
-        rating: "200 A",
-        load_method: "measured-demand",
-        measured: { peak: "9000 VA", basis: "one-year", from: "the utility" },
-        panel: {
-          id: "a",
-          name: "Panel",
-          bus: "200 A",
-          main: "200 A",
-          spaces: 30,
-          circuits: [{ id: "rv", name: "RV", serves: "rv-50", current: "50 A", breaker: { poles: 2, spaces: [5, 7], gfci: true }, route }],
-        },
-      },
-    }),
-  });
-}
+const designOf = (route: readonly object[]) =>
+  designWith([{ id: "rv", name: "RV", serves: "rv-50", current: "50 A", breaker: { poles: 2, spaces: [5, 7], gfci: true }, route }]);
 const WALL = { name: "Wall", place: "outdoors", method: "PVC-80", length: "20 ft" };
 const TRENCH = { name: "Trench", place: "buried", method: "PVC-40", length: "30 ft", cover: "24 in" };
 const overlay = overlaySchema.parse({

@@ -1,29 +1,12 @@
-import { design, jobSchema } from "@branchwork/engine";
 import { describe, expect, it } from "vitest";
+import { designWith } from "../../test/plain-job.js";
 import { pullBlocks } from "./pulls.js";
 
 const trench = { name: "Trench", place: "buried", method: "PVC-40", trade_size: "2", cover: "18 in", bends: [90, 90] };
 function blocksOf(route: readonly unknown[]) {
-  const job = jobSchema.parse({
-    format: "branchwork-job/1",
-    project: { title: "T", owner: "O", site: "S", preparer: { name: "N", role: "owner" } },
-    code: { edition: "2023" },
-    service: {
-      rating: "200 A",
-      load_method: "existing-dwelling",
-      existing: { floor_area: "1500 ft2" },
-      panel: {
-        id: "p",
-        name: "P",
-        bus: "200 A",
-        spaces: 20,
-        circuits: [
-          { id: "c", name: "C", serves: "rv-50", current: "50 A", breaker: { rating: "50 A", poles: 2, spaces: [1, 3], gfci: true }, route, boxes: [] },
-        ],
-      },
-    },
-  });
-  return pullBlocks(design({ job, assumptions: [] }).circuits[0]!, (what) => what);
+  const breaker = { rating: "50 A", poles: 2, spaces: [1, 3], gfci: true };
+  const made = designWith([{ id: "c", name: "C", serves: "rv-50", current: "50 A", breaker, route, boxes: [] }]);
+  return pullBlocks(made.circuits[0]!, (what) => what);
 }
 
 describe("pulls in print", () => {

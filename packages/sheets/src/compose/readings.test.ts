@@ -1,5 +1,5 @@
-import { design, jobSchema } from "@branchwork/engine";
 import { describe, expect, it } from "vitest";
+import { designWith } from "../../test/plain-job.js";
 import type { Block } from "./packet.js";
 import { faultTableSheet, readingsSheet } from "./readings.js";
 
@@ -12,21 +12,7 @@ const breaker = (spaces: readonly number[], more: object = {}) => ({
   ...more,
 });
 const route = [{ name: "Wall", place: "outdoors", method: "PVC-80", length: "40 ft" }];
-function designOf(...circuits: readonly object[]) {
-  return design({
-    job: jobSchema.parse({
-      format: "branchwork-job/1",
-      project: { title: "Plain", owner: "A. Nonesuch", site: "1 Example Way", preparer: { name: "A. Nonesuch", role: "owner" } },
-      code: { edition: "2023", confirmed_with_authority: true },
-      service: {
-        rating: "200 A",
-        load_method: "measured-demand",
-        measured: { peak: "9000 VA", basis: "one-year", from: "the utility" },
-        panel: { id: "a", name: "Panel", bus: "200 A", main: "200 A", spaces: 30, circuits },
-      },
-    }),
-  });
-}
+const designOf = (...circuits: readonly object[]) => designWith(circuits);
 const RV50 = { id: "rv", name: "RV 50", serves: "rv-50", current: "50 A", breaker: breaker([5, 7]), route };
 const RV30 = { id: "tt", name: "RV 30", serves: "rv-30", current: "30 A", breaker: breaker([2]), route };
 const EV = { id: "ev", name: "Charger", serves: "ev-supply", current: "32 A", breaker: breaker([9, 11]), route };

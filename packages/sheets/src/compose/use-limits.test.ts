@@ -1,41 +1,25 @@
-import { design, jobSchema } from "@branchwork/engine";
 import { describe, expect, it } from "vitest";
+import { designWith } from "../../test/plain-job.js";
 import { labelsSheet } from "./labels.js";
 import type { Block } from "./packet.js";
 import { useLimitsSheet } from "./use-limits.js";
 
 function designOf(serves: string, more: object = {}) {
   const poles = serves === "rv-30" ? 1 : 2;
-  return design({
-    job: jobSchema.parse({
-      format: "branchwork-job/1",
-      project: { title: "Plain", owner: "A. Nonesuch", site: "1 Example Way", preparer: { name: "A. Nonesuch", role: "owner" } },
-      code: { edition: "2023", confirmed_with_authority: true },
-      service: {
-        rating: "200 A",
-        load_method: "measured-demand",
-        measured: { peak: "9000 VA", basis: "one-year", from: "the utility" },
-        panel: {
-          id: "a",
-          name: "House <panel> & more",
-          bus: "200 A",
-          main: "200 A",
-          spaces: 30,
-          circuits: [
-            {
-              id: "rv",
-              name: "Outlet by the drive",
-              serves,
-              current: serves === "rv-30" ? "30 A" : "50 A",
-              breaker: { poles, spaces: poles === 1 ? [5] : [5, 7], gfci: true },
-              route: [{ name: "Wall", place: "outdoors", method: "PVC-80", length: "40 ft" }],
-              ...more,
-            },
-          ],
-        },
+  return designWith(
+    [
+      {
+        id: "rv",
+        name: "Outlet by the drive",
+        serves,
+        current: serves === "rv-30" ? "30 A" : "50 A",
+        breaker: { poles, spaces: poles === 1 ? [5] : [5, 7], gfci: true },
+        route: [{ name: "Wall", place: "outdoors", method: "PVC-80", length: "40 ft" }],
+        ...more,
       },
-    }),
-  });
+    ],
+    { name: "House <panel> & more" },
+  );
 }
 const all = (blocks: readonly Block[]): Block[] => blocks.flatMap((b) => (b.kind === "together" ? all(b.blocks) : [b]));
 

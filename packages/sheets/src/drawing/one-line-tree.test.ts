@@ -1,35 +1,11 @@
-import { design, jobSchema } from "@branchwork/engine";
 import { describe, expect, it } from "vitest";
+import { designWith } from "../../test/plain-job.js";
 import { supplyOf } from "./one-line-tree.js";
 
 function rowOf(gfci: boolean, device: string) {
-  const job = jobSchema.parse({
-    format: "branchwork-job/1",
-    project: { title: "T", owner: "O", site: "S", preparer: { name: "N", role: "owner" } },
-    code: { edition: "2023" },
-    service: {
-      rating: "200 A",
-      load_method: "existing-dwelling",
-      existing: { floor_area: "1500 ft2" },
-      panel: {
-        id: "p",
-        name: "P",
-        bus: "200 A",
-        spaces: 20,
-        circuits: [
-          {
-            id: "c",
-            name: "C",
-            serves: "receptacle-20",
-            gfci_device: device,
-            breaker: { rating: "20 A", poles: 1, spaces: [1], gfci },
-            route: [{ name: "wall", place: "indoors", method: "NM-B", length: "20 ft" }],
-          },
-        ],
-      },
-    },
-  });
-  const [row] = supplyOf(design({ job, assumptions: [] })).bus.rows;
+  const route = [{ name: "wall", place: "indoors", method: "NM-B", length: "20 ft" }];
+  const breaker = { rating: "20 A", poles: 1, spaces: [1], gfci };
+  const [row] = supplyOf(designWith([{ id: "c", name: "C", serves: "receptacle-20", gfci_device: device, breaker, route }])).bus.rows;
   if (row?.end.is !== "outlet") throw new Error("not an outlet");
   return { breaker: row.breaker, outlet: row.end.words[1] };
 }

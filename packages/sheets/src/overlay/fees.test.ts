@@ -1,5 +1,5 @@
-import { type Design, design, jobSchema } from "@branchwork/engine";
 import { describe, expect, it } from "vitest";
+import { designWith } from "../../test/plain-job.js";
 import { feeRows, permitFees } from "./fees.js";
 import { overlaySchema } from "./schema.js";
 
@@ -11,20 +11,7 @@ const outlet = (id: string, serves: "rv-50" | "rv-30", place: "buried" | "outdoo
   breaker: { poles: serves === "rv-50" ? 2 : 1, spaces: serves === "rv-50" ? [2, 4] : [1], gfci: true },
   route: [{ name: "way", place, method: "PVC-80", length: "20 ft", ...(place === "buried" ? { cover: "24 in" } : {}) }],
 });
-const designed = (place: "buried" | "outdoors" = "buried"): Design =>
-  design({
-    job: jobSchema.parse({
-      format: "branchwork-job/1",
-      project: { title: "T", owner: "O", site: "S", preparer: { name: "N", role: "owner" } },
-      code: { edition: "2023" },
-      service: {
-        rating: "200 A",
-        load_method: "measured-demand",
-        measured: { peak: "5000 VA", basis: "one-year", from: "utility" },
-        panel: { id: "a", name: "A", bus: "200 A", spaces: 20, circuits: [outlet("big", "rv-50", place), outlet("small", "rv-30", place)] },
-      },
-    }),
-  });
+const designed = (place: "buried" | "outdoors" = "buried") => designWith([outlet("big", "rv-50", place), outlet("small", "rv-30", place)]);
 const estimate = (fees: readonly object[], date = "2026-06-01", made = designed()) =>
   permitFees({
     overlay: overlaySchema.parse({
