@@ -20,5 +20,5 @@ export { type OverlayIssue, type OverlayReading, readOverlay } from "./overlay/r
 export { type Overlay, overlaySchema } from "./overlay/schema.js";
 export { type AmendmentTargets, ENGINE_TARGETS } from "./overlay/targets.js";
 export { renderHtml } from "./render/html.js";
-export type { Fonts } from "./render/style.js";
+export { type Fonts, fontFaces } from "./render/style.js";
 export { markerOf, SITE_POINTS, type SitePointKind } from "./symbols/site-points.js";
