@@ -5,6 +5,7 @@ import { type AcSegment, acDrop, acLostVolts, threeWireDrops } from "../src/sizi
 import { longestAcRuns } from "../src/sizing/ac-longest-run.js";
 import type { AcDropMethod } from "../src/sizing/drop-method.js";
 import { DROP_METHODS, isAcMethod } from "../src/sizing/drop-method.js";
+import { loopImpedance } from "../src/sizing/impedance.js";
 import { dcResistance, temperatureFactor } from "../src/sizing/resistance.js";
 import { readCell } from "../src/tables/code-table.js";
 import { AC_IMPEDANCE, CONDUIT_MATERIALS, conduitMaterial, impedanceColumns } from "../src/tables/impedance.js";
@@ -256,3 +257,12 @@ describe("longest run", () => {
 });
 
 it("of the four methods two want a power factor", () => expect(DROP_METHODS.filter(isAcMethod)).toEqual(["ac-effective", "ac-exact"]));
+
+describe("conductors in series", () => {
+  const run = (feet: number, size: Size = "6") => ({ size, material: "copper", conduit: "PVC", feet }) as const;
+  it("a way back like the way there is written twice over, an unlike one by itself", () => {
+    // Table 9, copper in PVC: 6 AWG 0.49 Ω, 10 AWG 1.2 Ω to 1000 ft; 2 × 0.49 × 0.024 = 0.02352, and 1.2 × 0.006 = 0.0072 more.
+    const found = loopImpedance({ id: "loop", label: "Loop", runs: [run(24), run(24), run(6, "10")], edition });
+    expect(found?.resistance).toMatchObject({ expression: "2 × 0.49 Ω / 1000 ft × 24 ft + 1.2 Ω / 1000 ft × 6 ft", value: "0.03072" });
+  });
+});

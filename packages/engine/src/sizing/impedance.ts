@@ -63,6 +63,17 @@ export function runImpedance(run: ConductorRun, edition: Edition): RunImpedance 
 const alike = (a: ConductorRun, b: ConductorRun): boolean =>
   a.size === b.size && a.material === b.material && a.conduit === b.conduit && a.feet === b.feet && a.celsius === b.celsius && a.parallel === b.parallel;
 
+/** A sum written out, what follows itself as so many times one. */
+function sumOf(terms: readonly string[]): string {
+  const counted: { readonly term: string; times: number }[] = [];
+  for (const term of terms) {
+    const last = counted.at(-1);
+    if (last?.term === term) last.times += 1;
+    else counted.push({ term, times: 1 });
+  }
+  return counted.map(({ term, times }) => (times === 1 ? term : `${times} × ${term}`)).join(" + ") || "0 Ω";
+}
+
 /** Resistance and reactance of conductors in series, each a worked value in ohms; null when Table 9 lacks one of them. */
 export function loopImpedance(given: {
   readonly id: string;
@@ -84,7 +95,7 @@ export function loopImpedance(given: {
       label: `${given.label}, ${name}`,
       value: impedance[axis].toSignificantDigits(20).toFixed(),
       unit: "ohm",
-      expression: parts.map((p) => (axis === "r" ? p.shownR : p.shownX)).join(" + ") || "0 Ω",
+      expression: sumOf(parts.map((p) => (axis === "r" ? p.shownR : p.shownX))),
       cells: parts.map(({ cells }) => cells[axis === "r" ? 0 : 1]!),
       citations: axis === "r" && parts.some((p) => p.corrected) ? [TEMPERATURE_CITE] : [],
       edition: given.edition,
