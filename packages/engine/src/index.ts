@@ -33,6 +33,7 @@ export { welderCircuit } from "./equipment/welder.js";
 export { type InspectionPart, inspectionChecklist } from "./inspection/checklist.js";
 export { type Answered, CORRECTIONS, type Correction } from "./inspection/corrections.js";
 export type { InspectionLine, InspectionStage } from "./inspection/line.js";
+export { editDistance } from "./job/edit-distance.js";
 export { jobJsonSchema } from "./job/json-schema.js";
 export { offsetOf } from "./job/node-offset.js";
 export { type Problem, problemsOf } from "./job/problem.js";

@@ -34,6 +34,7 @@ const NOT_WRAPPED: Readonly<Record<string, readonly string[]>> = {
   ],
   "reads or writes a file, or words for one": [
     "changesBetween",
+    "editDistance",
     "entryProblems",
     "firstOf",
     "jobJsonSchema",

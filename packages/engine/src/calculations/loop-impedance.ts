@@ -1,6 +1,6 @@
-import * as z from "zod";
 import { loopImpedance } from "../sizing/impedance.js";
 import { calculation } from "./calculation.js";
+import { conductor } from "./drop-fields.js";
 import * as field from "./fields.js";
 
 export const loopImpedanceCalculation = calculation({
@@ -8,17 +8,7 @@ export const loopImpedanceCalculation = calculation({
   title: "Impedance of conductors in series",
   about: "Resistance and reactance of conductors in series by Chapter 9 Table 9.",
   fields: {
-    runs: field.list(
-      z.strictObject({
-        size: field.size,
-        material: field.material,
-        conduit: field.conduit,
-        feet: field.feet("one way"),
-        celsius: field.celsius("conductor temperature, 75 when left out").optional(),
-        parallel: field.count("conductors in parallel, 1 when left out").optional(),
-      }),
-      "conductors one after another",
-    ),
+    runs: field.list(conductor, "conductors one after another"),
     edition: field.edition,
   },
   example: {

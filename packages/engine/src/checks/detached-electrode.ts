@@ -1,5 +1,4 @@
-import type { Edition } from "../basis/edition.js";
-import { everyEdition } from "../basis/edition.js";
+import { type Edition, everyEdition } from "../basis/edition.js";
 import type { DesignedFeeder } from "../designed.js";
 import { type Electrode, electrodeConductor } from "../sizing/electrode-conductor.js";
 import { isCable } from "../tables/cable.js";
@@ -18,16 +17,14 @@ export const detachedElectrode: Check = {
       const { feeder } = designed;
       const name = feeder.panel.name;
       if (feeder.building === "same") return notApplicable(name, "in the same building as its supply");
-      if (feeder.electrode === true) return pass(name, `grounding electrode, as entered; ${conductorsTo(designed, basis.edition)}`);
+      const conductors = conductorsTo(designed, basis.edition);
+      if (feeder.electrode === true) return pass(name, `grounding electrode, as entered; ${conductors}`);
+      const mend = `${MEND}; ${conductors}`;
       if (feeder.building === "pedestal")
-        return needsPerson(
-          name,
-          "a pedestal may count as a structure",
-          `ask the authority whether it wants an electrode; if so: ${MEND}; ${conductorsTo(designed, basis.edition)}`,
-        );
+        return needsPerson(name, "a pedestal may count as a structure", `ask the authority whether it wants an electrode; if so: ${mend}`);
       return feeder.electrode === undefined
-        ? needsPerson(name, "no grounding electrode named", `${MEND}; ${conductorsTo(designed, basis.edition)}`)
-        : fail(name, "no grounding electrode at the building", `${MEND}; ${conductorsTo(designed, basis.edition)}`);
+        ? needsPerson(name, "no grounding electrode named", mend)
+        : fail(name, "no grounding electrode at the building", mend);
     }),
 };
 

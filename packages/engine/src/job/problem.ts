@@ -1,4 +1,5 @@
 import type * as z from "zod";
+import { editDistance } from "./edit-distance.js";
 import { jobSchema } from "./schema.js";
 import { fieldsAt, valueAt } from "./schema-fields.js";
 
@@ -75,16 +76,4 @@ function unknownKey(schema: z.ZodType, path: Problem["path"], key: string): Prob
   const near = known.map((field) => ({ field, steps: editDistance(key.toLowerCase(), field) })).sort((a, b) => a.steps - b.steps)[0];
   const mend = near && near.steps <= Math.max(2, Math.floor(key.length / 3)) ? `did you mean "${near.field}"?` : `the fields here are ${known.join(", ")}`;
   return { path: [...path, key], atKey: true, what: `"${key.slice(0, 60)}" is not a field here`, mend };
-}
-
-/** Levenshtein distance; `a` is cut to 60 characters, so a hostile name costs nothing. */
-function editDistance(a: string, b: string): number {
-  const from = a.slice(0, 60);
-  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
-  for (let i = 1; i <= from.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j++) next.push(Math.min(next[j - 1]! + 1, row[j]! + 1, row[j - 1]! + (from[i - 1] === b[j - 1] ? 0 : 1)));
-    row = next;
-  }
-  return row[b.length]!;
 }

@@ -1,3 +1,5 @@
+import { editDistance } from "@branchwork/engine";
+
 /** How to mend a name that leads nowhere: the one it is nearest to, if any, then all there are. */
 export function nameOneOf(given: string, known: readonly string[]): string {
   const near = nearest(given, known);
@@ -18,15 +20,4 @@ function nearest(given: string, known: readonly string[]): string | null {
     .map((name) => ({ name, steps: plain(name).includes(asked) || asked.includes(plain(name)) ? 0 : editDistance(asked, plain(name)) }))
     .sort((a, b) => a.steps - b.steps);
   return first !== undefined && asked.length > 2 && first.steps <= Math.max(2, Math.floor(asked.length / 3)) ? first.name : null;
-}
-
-/** Levenshtein distance. */
-function editDistance(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
-  for (let i = 1; i <= a.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j++) next.push(Math.min(next[j - 1]! + 1, row[j]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1)));
-    row = next;
-  }
-  return row[b.length]!;
 }
