@@ -3,6 +3,7 @@ import type { Assumption, DesignedRun, DesignedSegment } from "./designed.js";
 import type { EquipmentNeeds } from "./equipment/equipment.js";
 import type { Box, Run } from "./job/schema.js";
 import { Decimal, decimal, print } from "./quantity.js";
+import { hotsAndNeutral } from "./segment-conductors.js";
 import { bendingSpace } from "./sizing/bending-space.js";
 import { boxVolume } from "./sizing/box-fill.js";
 import { nextBetterBox } from "./sizing/next-better.js";
@@ -69,7 +70,7 @@ function volumeOf(id: string, box: Box, meeting: readonly DesignedSegment[], nee
   return boxVolume({
     id,
     contents: {
-      conductors: meeting.map((s) => ({ size: s.conductor.size, count: s.conductor.count })),
+      conductors: meeting.flatMap(hotsAndNeutral),
       grounds: { size: largestGround, count: meeting.length },
       devices: box.device && needs.gangs > 0 ? [{ size: largest(meeting), gangs: needs.gangs }] : [],
       internalClamps: box.clamps,

@@ -2,6 +2,7 @@ import type { Edition } from "./basis/edition.js";
 import type { DesignedPull, DesignedSegment } from "./designed.js";
 import type { Run } from "./job/schema.js";
 import { Decimal, decimal } from "./quantity.js";
+import { hotsAndNeutral } from "./segment-conductors.js";
 import { racewayBendRadius } from "./sizing/bend-radius.js";
 import { conductorWeight } from "./sizing/conductor-weight.js";
 import { type Elbow, type HardPull, hardPull } from "./sizing/hard-pull.js";
@@ -46,18 +47,19 @@ export function designPulls(run: Run, segments: readonly DesignedSegment[], edit
   });
 }
 
-const largestOf = ({ segment, conductor }: DesignedSegment) => ({
-  size: conductor.size,
-  insulation: segment.conductors.insulation,
-  compact: segment.conductors.stranding === "compact",
-  count: conductor.count,
+/** The hots of a set, and the neutral where it is as they are: the conductors of one size that wedge, and that the grip pulls by. */
+const likeOf = (designed: DesignedSegment) => ({
+  size: designed.conductor.size,
+  insulation: designed.segment.conductors.insulation,
+  compact: designed.segment.conductors.stranding === "compact",
+  count: hotsAndNeutral(designed)[0]!.count,
 });
 
 function jamOf(id: string, { designed, tradeSize }: Pulled, edition: Edition): JamRatio | null {
-  const { grounding, conductor } = designed;
+  const like = likeOf(designed);
   // A grounding conductor as large as the others is one more that can wedge.
-  const count = conductor.count + (grounding.size === conductor.size ? 1 : 0);
-  return jamRatio({ id, raceway: designed.segment.method, tradeSize, conductor: { ...largestOf(designed), count }, edition });
+  const count = like.count + (designed.grounding.size === like.size ? 1 : 0);
+  return jamRatio({ id, raceway: designed.segment.method, tradeSize, conductor: { ...like, count }, edition });
 }
 
 const JAM_ORDER = ["none", "unlikely", "likely"] as const;
@@ -83,7 +85,7 @@ function hardOf(id: string, part: Pulled, first: Pulled, degrees: number, editio
     id,
     raceway: designed.segment.method,
     tradeSize,
-    conductor: largestOf(designed),
+    conductor: likeOf(designed),
     area: fill.area,
     count,
     elbows,
@@ -105,24 +107,30 @@ function tensionOf(
 ): (NonNullable<DesignedPull["tension"]> & { readonly steps: readonly Worked[] }) | null {
   const first = pulled[0]!.designed;
   const given = first.segment.pull;
-  const like = largestOf(first);
+  const like = likeOf(first);
   const material = first.segment.conductors.material;
   const each = conductorWeight({ id: `${id}.weight-each`, ...like, material, edition });
   const ground = conductorWeight({ id: `${id}.weight-ground`, ...like, size: first.grounding.size, material, edition });
+  const neutral = first.neutral && conductorWeight({ id: `${id}.weight-neutral`, ...like, size: first.neutral.size, material, edition });
   const cmil = readCell(CONDUCTOR, like.size, "cmil", edition);
   const outside = conductorCell(like, "diameter", edition);
   const bores = pulled.map(({ designed, tradeSize }) => readCell(RACEWAY, `${designed.segment.method} ${tradeSize}`, "inside", edition));
-  if (each === null || ground === null || cmil === null || outside === null || bores.some((bore) => bore === null)) return null;
+  if (each === null || ground === null || (first.neutral && neutral === null) || cmil === null || outside === null || bores.some((bore) => bore === null))
+    return null;
   const bore = bores.map((cell) => cell!.value).sort((a, b) => decimal(a).cmp(b))[0]!;
   if (decimal(bore).div(outside.value).lt(LEAST_BORE_RATIO)) return null;
-  const pressing = wedgingFactor({ id: `${id}.pressing`, boreIn: bore, conductorIn: outside.value, count: like.count });
+  const pressing = wedgingFactor({ id: `${id}.pressing`, boreIn: bore, conductorIn: outside.value, count: first.conductor.count });
   const weight = worked({
     id: `${id}.weight`,
     label: "Weight of the conductors together",
-    value: decimal(each.value).times(like.count).plus(ground.value).toFixed(),
+    value: decimal(each.value)
+      .times(like.count)
+      .plus(neutral?.value ?? 0)
+      .plus(ground.value)
+      .toFixed(),
     unit: "lb/ft",
-    expression: `${like.count} × ${each.value} + ${ground.value}`,
-    inputs: [each.id, ground.id],
+    expression: `${like.count} × ${each.value} + ${neutral ? `${neutral.value} + ` : ""}${ground.value}`,
+    inputs: [each.id, ...(neutral ? [neutral.id] : []), ground.id],
     citations: each.citations,
     edition,
   });
@@ -151,6 +159,7 @@ function tensionOf(
     light: strain(way).lte(LIGHT),
     steps: [
       each,
+      ...(neutral ? [neutral] : []),
       ...(first.grounding.size === like.size ? [] : [ground]),
       weight,
       pressing,

@@ -74,6 +74,19 @@ describe("a feeder's neutral of its own size", () => {
     expect(feeder().segments[0]!.fill?.area.value).toBe("0.2838"); // 3 × 0.0824 + 0.0366
     expect(feeder().segments[0]!.neutral).toBeNull();
   });
+  it("takes its own room in a box, and its own part of a pull", () => {
+    const job = written({ size: "6", neutral: "10" });
+    job.service.panel.feeders[0].boxes = [{ name: "Joint", after: "way", volume: "40 in3" }];
+    const found = read(job);
+    if (!found.ok) throw new Error(JSON.stringify(found.issues));
+    // Table 314.16(B): 5 in³ for each 6 AWG hot, 2.5 for the 10 AWG neutral, 3 for the 8 AWG ground (Table 250.122, 70 A).
+    expect(design({ job: found.job }).feeders[0]!.boxes[0]!.required.value).toBe("15.5");
+    const { jam, tension, steps } = feeder({ neutral: "8" }).pulls[0]!;
+    // Copper 0.321 lb/in³, 2 % for the strands, cover 0.05: 4 AWG (41,740 cmil, 0.0824 in²) 0.158574 lb/ft, 8 AWG (16,510 cmil, 0.0366 in²) 0.0651274.
+    near(steps.find(({ id }) => id.endsWith(".weight"))?.value, 2 * 0.158574 + 0.0651274 + 0.0651274);
+    expect(tension?.limit.value).toBe("667.84"); // 2 × 41,740 cmil × 0.008 lbf
+    expect(jam?.jam).toBe("none"); // two of a size, wherever the ratio falls
+  });
   it("carries its leg's return: 60 A through 100 ft, 0.308 out and 0.778 Ω / 1000 ft back (Chapter 9 Table 8); the balanced drop knows nothing of it", () => {
     const { drop } = feeder({ neutral: "8" });
     near(drop.worstLeg.value, 60 * 0.1 * (0.308 + 0.778));
