@@ -19,6 +19,8 @@ export interface JamRatio {
   readonly bent: Worked;
   /** likely: three conductors and either ratio from 2.8 to 3.2. unlikely: four or more in that band. none: outside it, or fewer than three. */
   readonly jam: "likely" | "unlikely" | "none";
+  /** Conductors of the one size: under three nothing wedges, whatever the ratio. */
+  readonly count: number;
 }
 
 /**
@@ -59,5 +61,5 @@ export function jamRatio(given: {
     edition,
   });
   const inBand = [straight, bent].some(({ value }) => decimal(value).gte("2.8") && decimal(value).lte("3.2"));
-  return { straight, bent, jam: !inBand || conductor.count < 3 ? "none" : conductor.count === 3 ? "likely" : "unlikely" };
+  return { straight, bent, jam: !inBand || conductor.count < 3 ? "none" : conductor.count === 3 ? "likely" : "unlikely", count: conductor.count };
 }
