@@ -7,7 +7,7 @@ const UNBROKEN = new RegExp(
     String.raw`Table \d[\d.]*(?:\([A-Za-z0-9]{1,3}\))*`,
     String.raw`Chapter \d+,? Table \d+`,
     String.raw`\d{3}\.\d+(?:\([A-Za-z0-9]{1,3}\))+`,
-    String.raw`(?:\d+ × )?\d[\d,./-]{0,12} (?:AWG|kcmil|kA|VA|V|A|W|Ω|ft|in³|in²|in|cmil|°C|°F|%)(?![\p{L}\d])`,
+    String.raw`(?:\d{1,4} × )?\d[\d,./-]{0,12} (?:AWG|kcmil|kA|VA|V|A|W|Ω|ft|in³|in²|in|cmil|°C|°F|%)(?![\p{L}\d])`,
     String.raw`(?:PVC|NM|UF|LFNC|THWN|XHHW)-[A-Z\d]{1,2}(?![\p{L}\d])`,
     String.raw`\d{4}-\d{2}-\d{2}`,
   ].join("|"),
