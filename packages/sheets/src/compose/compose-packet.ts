@@ -15,7 +15,7 @@ import { labelsSheet } from "./labels.js";
 import { materialsSheet } from "./materials.js";
 import { type Draft, drawing, type Named, type Packet, type SheetLayout } from "./packet.js";
 import { PACKET_SETS, type PacketSet, SET_LETTERS, SET_NAMES } from "./packet-set.js";
-import { type DrawingRoom, PAPER_SIZES, type Paper } from "./paper.js";
+import { PAPER_SIZES, type Paper } from "./paper.js";
 import { faultTableSheet, fedByHouse, readingsSheet } from "./readings.js";
 import { directorySheets, schedulesSheet } from "./schedules.js";
 import { plotBlocks, sectionsSheet } from "./sections.js";
@@ -132,13 +132,6 @@ function splitInSets(offered: readonly Named[], overlay: Overlay | null): Readon
   };
 }
 
-/** The one-line, under the stamp where it takes no more sheets for it. */
-function oneLineUnder(design: Design, room: DrawingRoom, under: DrawingRoom | null): readonly string[] {
-  const whole = drawOneLine(design, room);
-  const less = under === null ? whole : drawOneLine(design, under);
-  return less.length === whole.length ? less : whole;
-}
-
 /** Every sheet that comes from the design, of whatever set. */
 function computedSheets(given: {
   readonly design: Design;
@@ -159,7 +152,8 @@ function computedSheets(given: {
   const plots = plotBlocks(design);
   const stamp = overlay?.intake?.stamp_area;
   const under = (title: string) => (stamp !== undefined && given.set === "submittal" && keepsStamp(stamp, title) ? roomUnder(stamp, paper) : null);
-  const drawings = oneLineUnder(design, room, under(SHEETS.oneLine));
+  // A stamp that has no room above the drawing takes a page of its own: no fewer pages than a drawing parted under it.
+  const drawings = drawOneLine(design, under(SHEETS.oneLine) ?? room);
   const made: readonly (readonly [SheetName, Draft | null])[] = [
     ["statements", statementsSheet(design, overlay)],
     ["site", sitePlanSheet(design, room, under(SHEETS.site))],

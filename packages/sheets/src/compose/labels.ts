@@ -2,7 +2,7 @@ import { type Design, type DesignedCircuit, type DesignedFeeder, feedersTo, gfci
 import { LINE_HEIGHT, wrap } from "../drawing/lettering.js";
 import { box, fitted, line, type Mark, type Drawing as MarkedDrawing, text } from "../drawing/marks.js";
 import { svgOfDrawing } from "../drawing/marks-svg.js";
-import { type Block, type Draft, figure, heading, paragraph, together } from "./packet.js";
+import { abreast, type Draft, figure, heading, paragraph, together } from "./packet.js";
 import { SHEETS } from "./sheet-titles.js";
 
 const INCH = 72;
@@ -25,6 +25,9 @@ export function labelsSheet(design: Design): Draft {
     ...design.feeders.filter((f) => !f.feeder.existing).map((f) => disconnectLabel(design, f)),
     ...design.circuits.map((c) => outletLabel(design, c)),
   ];
+  const drawn = labels.map((label, i) =>
+    together(heading(`${label.title}: ${label.width} in × ${label.height} in; ${label.where}`), figure(drawLabel(label, `label-${i + 1}`))),
+  );
   return {
     title: SHEETS.labels,
     blocks: [
@@ -32,9 +35,8 @@ export function labelsSheet(design: Design): Draft {
         "Print at 100 %, not fitted to the page, and measure the bar before cutting. A label outdoors must last where it is: paper does not. Sections 110.21(B), 110.22(A) and 408.4(A) (from memory: verify).",
       ),
       figure(scaleBar()),
-      ...labels.flatMap((label, i): Block[] => [
-        together(heading(`${label.title}: ${label.width} in × ${label.height} in; ${label.where}`), figure(drawLabel(label, `label-${i + 1}`))),
-      ]),
+      // Two of the widest lie beside one another.
+      ...drawn.flatMap((_, i) => (i % 2 === 1 ? [] : [abreast(...drawn.slice(i, i + 2))])),
     ],
   };
 }

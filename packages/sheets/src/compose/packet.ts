@@ -117,9 +117,10 @@ export interface SheetIndex {
   readonly caption: string;
   readonly entries: readonly { readonly id: string; readonly title: string }[];
 }
-/** Blocks that stay on one page while they fit on one: a signature with what is signed. */
+/** Blocks that stay on one page while they fit on one: a signature with what is signed; abreast, each half a sheet wide. */
 export interface Together {
   readonly kind: "together";
+  readonly abreast?: boolean;
   readonly blocks: readonly Block[];
 }
 /** Blanks to be filled by hand. */
@@ -144,6 +145,7 @@ export interface Named {
 export const heading = (text: string): Heading => ({ kind: "heading", text });
 export const paragraph = (text: string): Paragraph => ({ kind: "paragraph", text });
 export const together = (...blocks: Block[]): Together => ({ kind: "together", blocks });
+export const abreast = (...blocks: Block[]): Together => ({ kind: "together", abreast: true, blocks });
 export const blanks = (...labels: string[]): Blanks => ({ kind: "blanks", labels });
 
 /** A table of existing rows; `fresh` rows are the new work and print heavy. */

@@ -44,8 +44,21 @@ p { margin: 0 0 5pt; overflow-wrap: anywhere; orphans: 2; widows: 2; }
 .cut { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 3; overflow: hidden; overflow-wrap: anywhere; }
 .nb { white-space: nowrap; }
 .fr { font-variant-numeric: diagonal-fractions tabular-nums; }
-.sheet > table > tbody > tr:last-child > td > :last-child, .together > :last-child { margin-bottom: 0; }
+.flow > :last-child, .together > :last-child { margin-bottom: 0; }
 .together { break-inside: avoid; }
+.together.abreast { display: flex; gap: 0.25in; }
+.together.abreast > * { flex: 0 0 3.5in; }
+.together:has(> .blanks:last-child) { margin-bottom: 6pt; }
+/*
+ * No page holds a remnant alone: the end of a sheet keeps with what goes before it, and the last rows and entries keep together.
+ * The browser breaks inside a box that avoids it sooner than it looks further up for a better place: so each part avoids a break before it.
+ */
+.flow > :nth-last-child(-n+2):not(:nth-child(-n+2)), .flow > p:nth-last-child(-n+3):has(+ :is(p, .blanks)) { break-before: avoid; }
+.flow > p:nth-last-child(-n+3) { orphans: 9; widows: 9; }
+.flow > .together:nth-last-child(-n+2) { break-inside: auto; }
+.flow > .together:nth-last-child(-n+2) > * + * { break-before: avoid; }
+.flow > table.grid:nth-last-child(-n+2) > tbody > tr:nth-last-child(-n+5) { break-before: avoid; }
+.flow > .brief:nth-last-child(-n+2) > li:nth-last-child(-n+8), .boxed li:nth-last-child(-n+4) { break-before: avoid; }
 table.grid { width: 100%; table-layout: fixed; border-collapse: collapse; margin: 0 0 7pt; }
 .caption { font-size: 10.5pt; font-weight: 600; margin: 5pt 0 2pt; break-after: avoid; overflow-wrap: anywhere; }
 table.grid thead { display: table-header-group; break-inside: avoid; break-after: avoid; }
@@ -53,12 +66,14 @@ table.grid tr { break-inside: avoid; }
 table.grid th, table.grid td { border: 0.75pt solid #000; padding: 1pt 4pt; line-height: 1.2; text-align: left; vertical-align: top; overflow-wrap: anywhere; hyphens: manual; }
 table.grid tbody tr:first-child { break-after: avoid; }
 table.grid tr:has(+ tr:last-child) { break-after: avoid; }
-table.grid.short { break-inside: avoid; }
+table.grid.short > tbody > tr { break-before: avoid; }
 table.grid th { border-bottom-width: 1.25pt; font-weight: 600; font-size: 9pt; padding: 1pt 3pt; }
+table.grid .sum { text-align: right; }
+table.grid.written > tbody > tr > td { height: 21pt; }
 table.grid tr.fresh td { font-weight: 600; border-top-width: 1.5pt; border-bottom-width: 1.5pt; }
-.brief { margin: 0 0 6pt; padding-left: 10pt; font-size: 9pt; line-height: 1.17; }
+.brief { margin: 0 0 6pt; padding-left: 10pt; font-size: 9.5pt; line-height: 1.17; }
 .brief li { margin-bottom: 1pt; break-inside: avoid; overflow-wrap: anywhere; }
-.brief.run { padding-left: 0; list-style: none; columns: 2; column-gap: 12pt; font-size: 8.5pt; }
+.brief.run { padding-left: 0; list-style: none; columns: 2; column-gap: 12pt; }
 .brief.run li { padding-left: 6pt; text-indent: -6pt; margin-bottom: 0.5pt; line-height: 1.12; }
 .result { font-weight: 600; }
 .fine { font-size: 9pt; }

@@ -21,15 +21,19 @@ export function viewOf(packet: Packet) {
             return { ...line, anchor };
           }),
         };
-      case "table":
+      case "table": {
+        const sums = block.head.map((_, column) => block.rows.some(({ cells }) => MONEY.test(cells[column] ?? "")));
         return {
           ...block,
           h,
+          sums,
+          written: block.rows.every(({ cells }) => cells.filter((text) => text === "").length >= FEWEST_BLANKS),
           rows: block.rows.map(({ cells, fresh, lines }) => ({
             fresh,
-            cells: cells.map((text, i) => ({ text, to: anchors.get(lines?.[i] ?? "") ?? "" })),
+            cells: cells.map((text, i) => ({ text, sum: sums[i] ?? false, to: anchors.get(lines?.[i] ?? "") ?? "" })),
           })),
         };
+      }
       case "checklist":
         return { ...block, h };
       case "drawing":
@@ -46,6 +50,11 @@ export function viewOf(packet: Packet) {
     }),
   };
 }
+
+/** Sums of money stand under one another by their cents. */
+const MONEY = /^\$?[\d,]+\.\d\d$/;
+/** Rows with as many blanks are written in by hand, on the knee: they are made higher. */
+const FEWEST_BLANKS = 2;
 
 type Level = 2 | 3;
 

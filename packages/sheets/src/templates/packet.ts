@@ -16,16 +16,17 @@ export const PAGE = `<!doctype html>
 <thead><tr><td><div class="head"><p class="cut running" aria-hidden="true">{{this.id}} {{this.title}}</p><p class="which">{{@root.packet.set}}, sheet {{this.number}} of {{this.of}}</p></div></td></tr></thead>
 <tfoot><tr><td class="kept">{{> titleblock @root.packet.foot}}</td></tr></tfoot>
 <tbody>
-<tr><td><h1 id="{{this.id}}-title">{{this.id}} {{this.title}}</h1></td></tr>
+<tr><td class="flow"><h1 id="{{this.id}}-title">{{this.id}} {{this.title}}</h1>
 {{#if this.plate}}
-<tr><td><div class="plate"><figure class="drawing">{{{this.plate}}}</figure><div class="beside">{{#if this.kept.beside}}{{> stamp this.kept.beside}}{{/if}}{{#each this.beside}}{{> (lookup this "kind") this}}{{/each}}</div></div></td></tr>
+<div class="plate"><figure class="drawing">{{{this.plate}}}</figure><div class="beside">{{#if this.kept.beside}}{{> stamp this.kept.beside}}{{/if}}{{#each this.beside}}{{> (lookup this "kind") this}}{{/each}}</div></div>
 {{else}}
-{{#if this.kept.first}}<tr><td>{{> stamp this.kept.first}}</td></tr>{{/if}}
+{{#if this.kept.first}}{{> stamp this.kept.first}}{{/if}}
 {{#each this.blocks}}
-<tr><td>{{> (lookup this "kind") this}}</td></tr>
+{{> (lookup this "kind") this}}
 {{/each}}
-{{#if this.kept.last}}<tr><td>{{> stamp this.kept.last}}</td></tr>{{/if}}
+{{#if this.kept.last}}{{> stamp this.kept.last}}{{/if}}
 {{/if}}
+</td></tr>
 </tbody>
 </table>
 </section>
@@ -38,11 +39,11 @@ export const PAGE = `<!doctype html>
 export const PARTIALS = {
   heading: `<h2>{{text}}</h2>`,
   paragraph: `<p>{{nb text}}</p>`,
-  together: `<div class="together">{{#each blocks}}{{> (lookup this "kind") this}}{{/each}}</div>`,
+  together: `<div class="together{{#if abreast}} abreast{{/if}}">{{#each blocks}}{{> (lookup this "kind") this}}{{/each}}</div>`,
   boxed: `<section class="boxed"><h2>{{title}}</h2><p><strong>{{lead}}</strong></p><ol>{{#each entries}}<li><strong>{{nb this.title}}</strong>{{#each this.lines}} {{nb this}}{{/each}}</li>{{/each}}</ol></section>`,
   brief: `<ul class="brief{{#if runOn}} run{{/if}}">{{#each entries}}<li>{{#if this.title}}<strong>{{nb this.title}}.</strong> {{/if}}{{nb this.text}}</li> {{/each}}</ul>`,
   sheetIndex: `<h2>{{caption}}</h2><ol class="index">{{#each entries}}<li><b>{{this.id}}</b> <a href="#{{this.id}}">{{this.title}}</a></li>{{/each}}</ol>`,
-  table: `<{{h}} class="caption">{{nb caption}}</{{h}}><table class="grid{{#unless rows.[6]}} short{{/unless}}" aria-label="{{caption}}"><colgroup>{{#each widths}}<col style="width: {{this}}%">{{/each}}</colgroup><thead><tr>{{#each head}}<th scope="col">{{nb this}}</th>{{/each}}</tr></thead><tbody>{{#each rows}}<tr{{#if this.fresh}} class="fresh"{{/if}}>{{#each this.cells}}<td>{{#if this.to}}<a class="worked" href="#{{this.to}}">{{nb this.text}}</a>{{else}}{{nb this.text}}{{/if}}</td>{{/each}}</tr>{{/each}}</tbody></table>`,
+  table: `<{{h}} class="caption">{{nb caption}}</{{h}}><table class="grid{{#unless rows.[6]}} short{{/unless}}{{#if written}} written{{/if}}" aria-label="{{caption}}"><colgroup>{{#each widths}}<col style="width: {{this}}%">{{/each}}</colgroup><thead><tr>{{#each head}}<th scope="col"{{#if (lookup ../sums @index)}} class="sum"{{/if}}>{{nb this}}</th>{{/each}}</tr></thead><tbody>{{#each rows}}<tr{{#if this.fresh}} class="fresh"{{/if}}>{{#each this.cells}}<td{{#if this.sum}} class="sum"{{/if}}>{{#if this.to}}<a class="worked" href="#{{this.to}}">{{nb this.text}}</a>{{else}}{{nb this.text}}{{/if}}</td>{{/each}}</tr>{{/each}}</tbody></table>`,
   checklist: `<{{h}} class="caption">{{nb caption}}</{{h}}><table class="grid lines" aria-label="{{caption}}"><colgroup><col style="width: 15%"><col style="width: 69%"><col style="width: 5%"><col style="width: 11%"></colgroup><thead><tr><th scope="col">{{nb sectionHead}}</th><th scope="col">What to look at: what is to be seen</th><th scope="col">OK</th><th scope="col">Remark</th></tr></thead><tbody>{{#each items}}<tr><td>{{nb this.section}}</td><td>{{nb this.look}}{{#if this.show}}: <span class="fine">{{nb this.show}}.</span>{{/if}}{{#if this.how}} <span class="fine">Show: {{nb this.how}}.</span>{{/if}}</td><td></td><td></td></tr>{{/each}}</tbody></table>{{> blanks labels=sign}}`,
   calc: `<{{h}} class="caption">{{nb caption}}</{{h}}><table class="grid{{#unless lines.[3]}} short{{/unless}}" aria-label="{{caption}}"><colgroup><col style="width: 26%"><col style="width: 58%"><col style="width: 16%"></colgroup><thead><tr><th scope="col">Value</th><th scope="col">Worked</th><th scope="col">Result</th></tr></thead><tbody>{{#each lines}}<tr{{#if this.anchor}} id="{{this.anchor}}"{{/if}}><td>{{nb this.label}}</td><td>{{nb this.expression}}{{#each this.sources}}<span class="source">{{nb this}}</span>{{/each}}</td><td class="result">= {{nb this.result}}</td></tr>{{/each}}</tbody></table>`,
   stamp: `<div class="stamp" style="width: {{width}}in; height: {{height}}in">Kept clear for the jurisdiction's stamp</div>`,
