@@ -4,6 +4,7 @@ import base from "./vitest.config.js";
 
 /** The tests a mutant is tried against: those of the rules. Random jobs, simulation, documents and hostile text would take hours and judge other things. */
 const RULES = [
+  "burial-cover",
   "calculations-cited",
   "checks",
   "electrode-conductor",
@@ -18,9 +19,12 @@ const RULES = [
   "multiwire",
   "parallel-neutral",
   "published*",
+  "pull-groups",
   "pull-box",
   "raceway",
   "raceway-wiring",
+  "reduced-neutral",
+  "service-conductor",
   "service-design",
   "sizing",
   "sizing-edges",

@@ -277,3 +277,17 @@ describe("every printed line, redone by mathjs, gives its value and cites", () =
       }),
     ));
 });
+
+describe("cooking appliances of unlike ratings, Table 220.55 by hand", () => {
+  // Column A one 80 %, two 75; column B one 80 %, two 65; column C one 8 kW, two 11 kW, 5 % more for each kW over 12.
+  it.each([
+    ["both up to 12 kW: column C for two is the less, 11,000 against 3,200 + 8,000", [4000, 12000], "11000"],
+    ["small ones: columns A and B are the less, 2,250 × 2 × 0.75", [2250, 2250], "3375"],
+    ["one over 12 kW beside a small one: Note 3 alone, 3,200 + 8,000 × 1.10", [4000, 14000], "12000"],
+    ["both over 12 kW: column C with Note 1, 11,000 × 1.05", [13000, 13000], "11550"],
+    ["outside the table: at nameplate, each", [30000, 1000], "31000"],
+    ["a large one and one outside", [12000, 1500], "9500"],
+  ])("%s", (_says, appliances, total) => expect(rangeDemand({ id, appliances, edition }).total.value).toBe(total));
+  it("what lies outside is numbered from one", () =>
+    expect(rangeDemand({ id, appliances: [30000, 1000], edition }).total.inputs).toEqual([`${id}.outside-1`, `${id}.outside-2`]));
+});

@@ -5,6 +5,7 @@ import { unamended } from "../src/basis/basis.js";
 import { EDITIONS, type Edition } from "../src/basis/edition.js";
 import { design } from "../src/design.js";
 import { readJob } from "../src/job/read.js";
+import { leastService } from "../src/service/service-load.js";
 import type { Worked } from "../src/worked.js";
 import { redo } from "./redo.js";
 
@@ -117,6 +118,80 @@ describe("the load of the whole house with the new work inside", () => {
     const bare = made(job({ load_method: "optional" })).service.without;
     const found = made(job({ load_method: "optional", dwelling: { ...HOUSE, climate } })).service.without;
     expect(Number(found.value) - Number(bare.value)).toBe(7000); // 0.65 × 10,000 = 6,500 is less
+  });
+});
+
+describe("the lines of the service load", () => {
+  const line = (found: ReturnType<typeof made>, id: string) => found.service.steps.find((step) => step.id === id)!;
+  it("each names the lines it comes from, and the rounding its rule", () => {
+    const found = made(job({ load_method: "existing-dwelling" }));
+    const comesFrom = (id: string) => line(found, id).inputs;
+    expect(line(found, "service.with").expression).toBe("15,400 + 12,000");
+    expect(comesFrom("service.with")).toEqual([found.service.without.id, expect.stringMatching(/^rv/)]);
+    expect(comesFrom("service.amperes-without")).toEqual([found.service.without.id]);
+    expect(comesFrom("service.amperes")).toEqual(["service.with"]);
+    expect(comesFrom("service.margin")).toEqual(["service.amperes"]);
+    expect(comesFrom("service.margin-va")).toEqual(["service.with"]);
+    expect(comesFrom("service.margin-percent")).toEqual(["service.margin-va"]);
+    for (const id of ["service.amperes", "service.amperes-without"]) expect(line(found, id).citations.map(({ section }) => section)).toEqual(["220.5(B)"]);
+  });
+  it("the method is named, and a least service asked where the whole house is counted anew", () => {
+    const methods = ["standard", "optional", "existing-dwelling"] as const;
+    const found = methods.map((load_method) => made(job({ load_method })).service);
+    expect(found.map(({ method }) => method)).toEqual(["Dwelling, standard method", "Dwelling, optional method", "Existing dwelling"]);
+    expect(found.map(({ leastRating }) => leastRating?.value ?? null)).toEqual(["150", "100", null]);
+    expect(line(made(job()), "service.least-rating").inputs).toEqual(["service.amperes"]);
+    expect(found[0]!.leastRating?.citations.map(({ section }) => section)).toEqual(["230.79(C)"]);
+  });
+  it.each([
+    ["84", "100"],
+    ["100", "100"],
+    ["101", "110"],
+    ["600", "600"],
+    ["601", null],
+  ])("%s A asks a service of %s A: 230.79(C), 240.6(A), as far as 600 A", (value, rating) =>
+    expect(leastService({ id: "load", value } as Worked, "2023")?.value ?? null).toBe(rating),
+  );
+  it("only what is counted within the optional method's 40 % is asked about", () => {
+    const asks = (load_method: string, circuits: Written[]) =>
+      made(job({ load_method }, circuits)).assumptions.filter(({ path }) => path === "service.load_method");
+    expect(asks("optional", [rv50(), ev]).map(({ says }) => says.split(" counted")[0])).toEqual(["RV"]);
+    expect(asks("optional", [ev])).toEqual([]);
+    expect(asks("standard", [rv50()])).toEqual([]);
+  });
+  it.each([
+    ["one-year", "one year of record"],
+    ["thirty-day", "a 30-day record: it must include the largest heating or cooling season or have it added"],
+  ])("a measured peak of %s says so, and what it rests on", (basis, says) => {
+    const found = made(job({ load_method: "measured-demand", measured: { peak: "9 kW", basis, from: "utility portal" }, dwelling: undefined }));
+    expect(found.assumptions).toContainEqual({ path: "service.measured", says: `Peak from utility portal, ${says}` });
+    // 220.87: 125 % of the peak.
+    expect([found.service.without.value, found.service.method, found.service.steps[0]!.id]).toEqual(["11250", "Measured demand", "service.measured"]);
+  });
+  it("one new circuit of heating or cooling among others is enough to count what is there by 220.83(B)", () => {
+    const heat = {
+      id: "h",
+      name: "Heat",
+      serves: "heat",
+      nameplate: { load: "5 kW" },
+      breaker: { poles: 2, spaces: [9, 11], gfci: false },
+      route: [stretch("20 ft")],
+    };
+    const existing = { floor_area: "2000 ft2", heating: { name: "Furnace", load: "10 kVA" } };
+    // As above: 9,000 + 10,000 VA whole, then 12,000 VA of the outlet and 5,000 VA of the heat.
+    expect(made(job({ load_method: "existing-dwelling", existing, dwelling: undefined }, [rv50(), heat])).service.with.value).toBe(
+      String(19000 + 12000 + 5000),
+    );
+  });
+  it("under a setpoint, EV supply and an outlet together are no EV supply alone: counted from 2023 and not before", () => {
+    const both = (edition: Edition) => made(job({ managed: { setpoint: "20 A", citation: "listing" } }, [rv50(), ev]), edition).service;
+    expect(both("2020").managed).toBeNull();
+    expect(both("2020").with.value).toBe(String(18600 + 12000 + 7680));
+    const { managed, steps } = both("2023");
+    expect(managed?.value).toBe("4800");
+    expect(steps.find(({ id }) => id === "service.managed.connected")?.inputs).toHaveLength(2);
+    const evAlone = made(job({ managed: { setpoint: "20 A", citation: "listing" } }, [ev]), "2020").service;
+    expect(evAlone.managed?.value).toBe("4800");
   });
 });
 
