@@ -22,6 +22,7 @@ import { plotBlocks, sectionsSheet } from "./sections.js";
 import { SHEETS, type SheetName } from "./sheet-titles.js";
 import { sitePlanSheet } from "./site.js";
 import { keepsStamp, roomUnder, stamped } from "./stamp.js";
+import { tagsTable } from "./tags-table.js";
 import { troubleSheet } from "./trouble.js";
 import { useLimitsSheet } from "./use-limits.js";
 import { workSheet } from "./work.js";
@@ -142,7 +143,7 @@ function computedSheets(given: {
   readonly paper: Paper;
 }): readonly Named[] {
   const { design, overlay, date, prices, paper } = given;
-  const { room } = PAPER_SIZES[paper];
+  const { room, large } = PAPER_SIZES[paper];
   // Worked by simulation and slow: in another set only their titles are asked for.
   const whole = (name: SheetName, there: boolean, make: () => Draft | null): readonly [SheetName, Draft | null] => [
     name,
@@ -159,7 +160,10 @@ function computedSheets(given: {
     ["site", sitePlanSheet(design, room, under(SHEETS.site))],
     ...drawings.map((svg, i): readonly [SheetName, Draft] => [
       "oneLine",
-      { title: drawings.length === 1 ? SHEETS.oneLine : `${SHEETS.oneLine}, part ${i + 1}`, blocks: [drawing(svg, room)] },
+      {
+        title: drawings.length === 1 ? SHEETS.oneLine : `${SHEETS.oneLine}, part ${i + 1}`,
+        blocks: [drawing(svg, room), ...(large === null || i > 0 ? [] : tagsTable(design))],
+      },
     ]),
     ["sections", sectionsSheet(design)],
     ["load", loadSheet(design, plots.load)],

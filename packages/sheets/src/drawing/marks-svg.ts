@@ -4,11 +4,11 @@ import { escapeText } from "./svg.js";
 
 const n = (value: number) => String(Number(value.toFixed(2)));
 
-/** A drawing as SVG at full size; `id` must be the only one of its name on the page. */
-export function svgOfDrawing(drawing: Drawing, id: string): string {
+/** A drawing as SVG at full size, or so many times that; `id` must be the only one of its name on the page. */
+export function svgOfDrawing(drawing: Drawing, id: string, scale = 1): string {
   const { width, height } = drawing;
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-t ${id}-d" width="${n(width)}pt" height="${n(height)}pt" viewBox="0 0 ${n(width)} ${n(height)}" fill="none" stroke="#000" stroke-linejoin="round">` +
+    `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-t ${id}-d" width="${n(width * scale)}pt" height="${n(height * scale)}pt" viewBox="0 0 ${n(width)} ${n(height)}" fill="none" stroke="#000" stroke-linejoin="round">` +
     `<title id="${id}-t">${escapeText(drawing.title)}</title><desc id="${id}-d">${escapeText(drawing.alt)}</desc>` +
     `<g font-size="${LETTER_SIZE}" class="letters">${drawing.marks.map(markup).join("")}</g></svg>`
   );

@@ -10,14 +10,17 @@ export interface Room {
 }
 
 const BUS_X = 16;
-const ABOVE = 30;
+const ABOVE = 27;
 const LEAST_BELOW = 36;
 const THREE_BELOW = 42;
-const MOST_BELOW = THREE_BELOW + LINE_HEIGHT;
+/** The most under a row: four lines of words, and its sizes each broken in three. */
+const mostBelow = (row: Row): number => THREE_BELOW + LINE_HEIGHT * (1 + 3 * row.sizes.length);
 const TAG_GAP = 8;
 /** Room that "100 A, 240 V, 4 wires" takes. */
 const END_WORDS = 154;
-const LEGEND = 3 * LINE_HEIGHT;
+const LEGEND = 50;
+/** The bar of a bus and its earth. */
+const EARTH = { bar: 20, drop: 32, words: 48, gap: 16, height: 42 } as const;
 const BASELINE = LETTER_SIZE * 0.36;
 const weightOf = (fresh: boolean): Weight => (fresh ? "heavy" : "thin");
 
@@ -79,30 +82,52 @@ function arrival(marks: Mark[], match: string, fresh: boolean): number {
 /** Draws a bus from `at` down with its rows; returns how far down it reached. */
 function layBus(marks: Mark[], { bus, firstRow }: Pending, at: Point, width: number, limit: number, later: (bus: Bus, firstRow: number) => string): number {
   const [x, top] = at;
-  const heading = [fitted(bus.name, width - x - 10), ...bus.words.map((words) => fitted(words, width - x - 10))];
+  const whole = firstRow === 0;
+  const heading = (whole ? [bus.name, ...bus.words] : [`${bus.name}, continued`]).map((words) => fitted(words, width - x - 10));
   marks.push(...heading.map((words, i) => text([x + 10, top + LETTER_SIZE + i * LINE_HEIGHT], words, { bold: i === 0 && bus.fresh })));
   let y = top + heading.length * LINE_HEIGHT + 4;
+  if (whole && bus.earth !== null) {
+    const beside = earthBeside(bus, x, width);
+    marks.push(...earthed(bus, bus.earth, beside === null ? [x + 12, y + EARTH.bar / 2 + 2] : [beside, top + EARTH.bar / 2 + 4], width));
+    if (beside === null) y += EARTH.height;
+  }
   let last = y;
-  const earthed = bus.electrode && firstRow === 0;
-  const room = limit - (earthed ? earthDown.span + 4 : 0) - LINE_HEIGHT;
+  const room = limit - LINE_HEIGHT;
   for (let r = firstRow; r < bus.rows.length; r++) {
     const row = bus.rows[r]!;
     const needs = ABOVE + measureRow(row, x, width).below;
     // A part holds at least one row, however tall.
     if (y + needs > room && r > firstRow) {
-      marks.push(text([x + 10, y + LETTER_SIZE], `More runs at match line ${later(bus, r)}`));
       last = y + 4;
+      marks.push(matchMark([x, last], "down", bus.fresh ? "heavy" : "medium"));
+      marks.push(text([x + 16, y + LETTER_SIZE], `More runs at match line ${later(bus, r)}`));
       y += LINE_HEIGHT;
       break;
     }
     last = y + ABOVE;
     y = layRow(marks, row, [x, last], width, room, later);
   }
-  const foot = earthed ? y : last;
-  marks.push(line([x, top], [x, foot], bus.fresh ? "heavy" : "medium"));
-  if (!earthed) return y;
-  marks.push(...earthDown.draw([x, foot], weightOf(bus.fresh)));
-  return foot + earthDown.span + 4;
+  marks.push(line([x, top], [x, last], bus.fresh ? "heavy" : "medium"));
+  return y;
+}
+
+/** Where the earth of a bus stands beside its heading; null where it has no room there, or no earth. */
+function earthBeside(bus: Bus, x: number, width: number): number | null {
+  if (bus.earth === null || bus.words.length === 0) return null;
+  const left = x + 10 + Math.max(...[bus.name, ...bus.words].map(widthOf)) + EARTH.gap;
+  return left + EARTH.words + widthOf(bus.earth.words) <= width ? left : null;
+}
+
+/** The bar of a panel that its grounding electrode hangs on, joined to none of its hots. */
+function earthed(bus: Bus, { bar, words }: NonNullable<Bus["earth"]>, [x, y]: Point, width: number): readonly Mark[] {
+  const weight = weightOf(bus.fresh);
+  return [
+    box(x, y - EARTH.bar / 2, EARTH.bar, EARTH.bar, weight),
+    text([x + EARTH.bar / 2, y + BASELINE], bar, { anchor: "middle" }),
+    line([x + EARTH.bar, y], [x + EARTH.drop, y], weight),
+    ...earthDown.draw([x + EARTH.drop, y], weight),
+    text([x + EARTH.words, y + BASELINE], fitted(words, width - x - EARTH.words)),
+  ];
 }
 
 const tagWidth = (way: OnWay) => Math.max(26, widthOf(way.tag) + 8);
@@ -114,10 +139,14 @@ const NAME_LINES = 2;
 interface MeasuredRow {
   readonly way: readonly OnWay[];
   readonly breaker: string;
+  /** The same where nothing stands at its end that its sizes must keep from. */
+  readonly shortX: number;
   readonly endX: number;
   /** Its name, in as many lines as it takes up to NAME_LINES. */
   readonly name: readonly string[];
   readonly words: readonly string[];
+  /** What lies in its way, under its line and left of its end. */
+  readonly sizes: readonly string[];
   readonly below: number;
 }
 
@@ -126,14 +155,19 @@ function measureRow(row: Row, x0: number, width: number): MeasuredRow {
   const lengthOf = (way: readonly OnWay[]) => BREAKER_END + TAG_GAP + way.reduce((sum, one) => sum + tagWidth(one) + TAG_GAP, 0);
   const way = lengthOf(row.way) <= most ? row.way : gathered(row.way);
   const breaker = fitted(row.breaker, Math.max(40, most - 18));
-  const endX = Math.max(lengthOf(way), 8 + widthOf(breaker) + 10);
+  const widest = Math.max(0, ...row.sizes.map(widthOf));
+  const shortX = Math.max(lengthOf(way), 8 + widthOf(breaker) + 10);
+  // Nothing but the line of a fed bus stands right of a feeder's sizes.
+  const endX = Math.max(shortX, Math.min(8 + widest + 10, row.end.is === "panel" ? width - x0 - 20 : most));
+  const sizes = row.sizes.flatMap((says) => wrap(says, endX - 18));
   const [called, ...rest] = row.end.is === "panel" ? [] : row.end.words;
   const room = width - x0 - endX - SYMBOL_WIDTH - 8;
   const lines = called === undefined ? [] : wrap(called, room);
   const name = lines.length <= NAME_LINES ? lines : [...lines.slice(0, NAME_LINES - 1), fitted(lines.slice(NAME_LINES - 1).join(" "), room)];
   const words = rest.map((said) => fitted(said, room));
   const deep = name.length + words.length;
-  return { way, breaker, endX, name, words, below: deep < 3 ? LEAST_BELOW : THREE_BELOW + (deep - 3) * LINE_HEIGHT };
+  const below = Math.max(LEAST_BELOW + sizes.length * LINE_HEIGHT, deep < 3 ? 0 : THREE_BELOW + (deep - 3) * LINE_HEIGHT);
+  return { way, breaker, shortX, endX, name, words, sizes, below };
 }
 
 /** A way of many stretches told in two tags, W1 to W12 and J1 to J5. */
@@ -148,9 +182,10 @@ function gathered(way: readonly OnWay[]): readonly OnWay[] {
 function layRow(marks: Mark[], row: Row, at: Point, width: number, limit: number, later: (bus: Bus, firstRow: number) => string): number {
   const weight = weightOf(row.fresh);
   const [x0, y] = at;
-  const { way, breaker, endX, name, words, below } = measureRow(row, x0, width);
+  const { way, breaker, shortX, endX, name, words, sizes, below } = measureRow(row, x0, width);
   marks.push(line([x0, y], [x0 + 8, y], weight), ...breakerAcross.draw([x0 + 8, y], weight));
   marks.push(text([x0 + 8, y + LETTER_SIZE + 12], breaker, { bold: row.fresh }));
+  marks.push(...sizes.map((says, i) => text([x0 + 8, y + LETTER_SIZE + 12 + (i + 1) * LINE_HEIGHT], says)));
   let x = x0 + BREAKER_END;
   for (const one of way) {
     const w = tagWidth(one);
@@ -166,8 +201,9 @@ function layRow(marks: Mark[], row: Row, at: Point, width: number, limit: number
     x += w;
   }
   const end = x0 + endX;
-  marks.push(line([x, y], [end, y], weight));
+  const lead = (to: number) => marks.push(line([x, y], [to, y], weight));
   if (row.end.is !== "panel") {
+    lead(end);
     marks.push(...(row.end.is === "outlet" ? outletAcross : equipmentAcross).draw([end, y], weight));
     const first = y - 0.5 * LINE_HEIGHT + BASELINE;
     const told = [...name, ...words];
@@ -176,21 +212,25 @@ function layRow(marks: Mark[], row: Row, at: Point, width: number, limit: number
   }
   const { bus } = row.end;
   // The fed bus hangs straight at the feeder's end, or turned back under the feeder, or goes on elsewhere.
-  const hung = hangings(x0, end, y).find(
-    ({ at: [x, top] }) => fitsAcross(bus, x, width) && top + busHeight(bus, (row) => measureRow(row, x, width).below) <= limit,
+  const hung = hangings(x0, end, y, below).find(
+    ({ at: [x, top] }) =>
+      fitsAcross(bus, x, width) && top + busHeight(bus, (row) => measureRow(row, x, width).below, earthBeside(bus, x, width) !== null) <= limit,
   );
   if (hung === undefined) {
     const match = later(bus, 0);
-    marks.push(matchMark([end, y], weight), text([end + 14, y + BASELINE], fitted(`match line ${match}: ${bus.name}`, width - end - 14)));
-    return y + LEAST_BELOW;
+    const on = x0 + shortX;
+    lead(on);
+    marks.push(matchMark([on, y], "right", weight), text([on + 14, y + BASELINE], fitted(`match line ${match}: ${bus.name}`, width - on - 14)));
+    return y + below;
   }
+  lead(end);
   marks.push(path(hung.way, weight));
-  return Math.max(y + LEAST_BELOW, layBus(marks, { bus, firstRow: 0, from: null }, hung.at, width, limit, later));
+  return Math.max(y + below, layBus(marks, { bus, firstRow: 0, from: null }, hung.at, width, limit + LINE_HEIGHT, later));
 }
 
-function hangings(x0: number, end: number, y: number): readonly { readonly at: Point; readonly way: readonly Point[] }[] {
+function hangings(x0: number, end: number, y: number, below: number): readonly { readonly at: Point; readonly way: readonly Point[] }[] {
   const straight: Point = [end + 8, y];
-  const back: Point = [x0 + 36, y + LEAST_BELOW + 4];
+  const back: Point = [x0 + 36, y + below + 4];
   return [
     { at: straight, way: [[end, y], straight] },
     { at: back, way: [[end, y], [end, back[1]], back] },
@@ -206,32 +246,39 @@ function fitsAcross(bus: Bus, x: number, width: number): boolean {
 }
 
 /** The most height a bus with all below it takes, by the room under its own rows. */
-function busHeight(bus: Bus, below: (row: Row) => number): number {
-  const hung = (row: Row) => (row.end.is === "panel" ? 4 + busHeight(row.end.bus, () => MOST_BELOW) : 0);
+function busHeight(bus: Bus, below: (row: Row) => number, beside: boolean): number {
+  const hung = (row: Row) => (row.end.is === "panel" ? 4 + busHeight(row.end.bus, mostBelow, false) : 0);
   const rows = bus.rows.reduce((sum, row) => sum + ABOVE + below(row) + hung(row), 0);
-  return (2 + bus.words.length) * LINE_HEIGHT + 4 + rows + (bus.electrode ? earthDown.span + 4 : 0);
+  return (1 + bus.words.length) * LINE_HEIGHT + 4 + rows + (bus.earth === null || beside ? 0 : EARTH.height);
 }
 
-const matchMark = ([x, y]: Point, weight: Weight): Mark =>
-  path(
-    [
-      [x, y - 8],
-      [x + 8, y],
-      [x, y + 8],
-    ],
-    weight,
-  );
+/** An arrowhead where a line goes on elsewhere. */
+function matchMark([x, y]: Point, towards: "right" | "down", weight: Weight): Mark {
+  const points: readonly Point[] =
+    towards === "right"
+      ? [
+          [x, y - 8],
+          [x + 8, y],
+          [x, y + 8],
+        ]
+      : [
+          [x - 8, y],
+          [x, y + 8],
+          [x + 8, y],
+        ];
+  return path(points, weight);
+}
 
 function legend(height: number, width: number): readonly Mark[] {
   const y = height - LEGEND + 8;
   return [
     line([0, y], [width, y], "thin"),
-    line([0, y + 17], [36, y + 17], "thin"),
-    text([44, y + 22], "existing (E)"),
-    line([150, y + 17], [186, y + 17], "heavy"),
-    text([194, y + 22], "new"),
-    text([248, y + 22], "Not to scale. W, J: see schedules"),
-    text([0, y + 22 + LINE_HEIGHT], "Symbols generally per IEEE 315. kA: interrupting rating"),
+    line([0, y + 14], [36, y + 14], "thin"),
+    text([44, y + 19], "existing (E)"),
+    line([150, y + 14], [186, y + 14], "heavy"),
+    text([194, y + 19], "new"),
+    text([248, y + 19], "Not to scale. W wiring, J box: see schedules"),
+    text([0, y + 19 + LINE_HEIGHT], "Symbols generally per IEEE 315. kA interrupting. N neutral. G ground wire or bar"),
   ];
 }
 

@@ -23,3 +23,26 @@ describe("ground-fault protection on the one-line", () => {
     expect(rowOf(true, "none")).toEqual({ breaker: "20 A, 1P, GFCI, space 1", outlet: expect.stringMatching(/wires$/) });
   });
 });
+
+describe("wiring on the one-line", () => {
+  const sizesOf = (route: readonly object[]) =>
+    supplyOf(designWith([{ id: "c", name: "C", serves: "rv-50", current: "50 A", breaker: { poles: 2, spaces: [1, 3], gfci: true }, route }])).bus.rows[0]
+      ?.sizes;
+  const wire = { conductors: { size: "6", grounding: "10" } };
+  const raceway = (name: string, trade_size: string, length = "10 ft") => ({ name, place: "outdoors", method: "PVC-80", length, trade_size, ...wire });
+
+  // Two hots and a neutral; Table 250.122: 10 AWG copper to 60 A, in the cable too.
+  it("count, size, metal, insulation, ground, and what it lies in; a cable by its kind", () => {
+    expect(sizesOf([{ name: "Basement", place: "indoors", method: "NM-B", length: "30 ft", conductors: { size: "6" } }, raceway("Wall", "1")])).toEqual([
+      "W1: 3 × 6 AWG Cu, G 10 AWG, NM-B",
+      "W2: 3 × 6 AWG Cu THWN-2, G 10 AWG, 1 in PVC-80",
+    ]);
+  });
+  it("stretches alike are told once", () => {
+    const says = "3 × 6 AWG Cu THWN-2, G 10 AWG";
+    expect(sizesOf([raceway("A", "1"), raceway("B", "1-1/4"), raceway("C", "1", "12 ft")])).toEqual([
+      `W1, W3: ${says}, 1 in PVC-80`,
+      `W2: ${says}, 1-1/4 in PVC-80`,
+    ]);
+  });
+});

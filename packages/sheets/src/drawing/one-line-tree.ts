@@ -1,4 +1,4 @@
-import { type Design, type DesignedCircuit, type DesignedFeeder, gfciDevice, type Panel, print } from "@branchwork/engine";
+import { type Design, type DesignedCircuit, type DesignedFeeder, gfciDevice, type Panel, print, printSize } from "@branchwork/engine";
 import { faultAtPanel } from "./fault-at-panel.js";
 import { type AnyRun, tagsOf } from "./tags.js";
 
@@ -10,6 +10,8 @@ export interface OnWay {
 export interface Row {
   readonly breaker: string;
   readonly way: readonly OnWay[];
+  /** What lies in its stretches, those alike told once: "W1, W3: 3 × 6 AWG Cu THWN-2, G 10 AWG, 1 in PVC-80". */
+  readonly sizes: readonly string[];
   readonly fresh: boolean;
   readonly end: { readonly is: "outlet" | "equipment"; readonly words: readonly string[] } | { readonly is: "panel"; readonly bus: Bus };
 }
@@ -18,7 +20,8 @@ export interface Bus {
   readonly name: string;
   readonly words: readonly string[];
   readonly fresh: boolean;
-  readonly electrode: boolean;
+  /** The bar that its grounding electrode hangs on; null where it has none. */
+  readonly earth: { readonly bar: "N" | "G"; readonly words: string } | null;
   readonly rows: readonly Row[];
 }
 export interface Supply {
@@ -52,9 +55,9 @@ export function supplyOf(design: Design): Supply {
     ],
     bus: {
       name: `${service.panel.name} (E)`,
-      words: [`bus ${print(service.panel.bus)} A${faultWords(design, service.panel.id)}`, "neutral bonded and grounded here only"],
+      words: [`bus ${print(service.panel.bus)} A${faultWords(design, service.panel.id)}`],
       fresh: false,
-      electrode: true,
+      earth: { bar: "N", words: "neutral bonded here only" },
       rows: rowsOf(service.panel, design),
     },
   };
@@ -85,8 +88,13 @@ function gfciWords(circuit: DesignedCircuit["circuit"]): string {
   return device === "receptacle" ? ", GFCI" : `, GFCI at ${device}`;
 }
 
-function runOf(run: AnyRun, design: Design): Pick<Row, "breaker" | "way"> {
+function runOf(run: AnyRun, design: Design): Pick<Row, "breaker" | "way" | "sizes"> {
   const tags = tagsOf(design).get(run.run.id)!;
+  const alike = new Map<string, string[]>();
+  for (const [i, s] of run.segments.entries()) {
+    const says = wiringWords(s);
+    alike.set(says, [...(alike.get(says) ?? []), tags.conductors[i]!]);
+  }
   const { poles, spaces, gfci, interrupting_kA } = run.run.breaker;
   return {
     breaker: `${run.rating} A, ${poles}P${gfci ? ", GFCI" : ""}${interrupting_kA === undefined ? "" : `, ${print(interrupting_kA)} kA`}, space ${spaces.join("/")}`,
@@ -94,17 +102,33 @@ function runOf(run: AnyRun, design: Design): Pick<Row, "breaker" | "way"> {
       { is: "conductors", tag: tags.conductors[i]! },
       ...run.boxes.flatMap((b, n): OnWay[] => (b.box.after === s.segment.name ? [{ is: "box", tag: tags.boxes[n]! }] : [])),
     ]),
+    sizes: [...alike].map(([says, own]) => `${own.join(", ")}: ${says}`),
   };
+}
+
+const METALS: Readonly<Record<string, string>> = { copper: "Cu", aluminum: "Al" };
+
+/** Conductors, equipment ground and what they lie in, as a plan reviewer reads them on the line. */
+function wiringWords({ segment, conductor, neutral, grounding, tradeSize, sets }: AnyRun["segments"][number]): string {
+  const { material, insulation } = segment.conductors;
+  const cable = grounding.chosen === "cable";
+  const count = neutral === null ? conductor.count : conductor.count - 1;
+  return [
+    `${sets > 1 ? `${sets} sets of ` : ""}${count} × ${printSize(conductor.size)}${neutral === null ? "" : ` and neutral ${printSize(neutral.size)}`} ${METALS[material] ?? material}${cable ? "" : ` ${insulation}`}`,
+    `G ${printSize(grounding.size)}`,
+    tradeSize === null ? segment.method : `${tradeSize} in ${segment.method}`,
+  ].join(", ");
 }
 
 function fedBus(f: DesignedFeeder, design: Design): Bus {
   const { panel, existing, building } = f.feeder;
+  const earthed = building !== "same" && f.feeder.electrode === true;
   const main = panel.main === undefined ? "no main breaker" : `main ${print(panel.main)} A`;
   return {
     name: `${panel.name}${existing ? " (E)" : ""}`,
-    words: [`bus ${print(panel.bus)} A, ${main}${faultWords(design, panel.id)}`, "neutral isolated"],
+    words: [`bus ${print(panel.bus)} A, ${main}${faultWords(design, panel.id)}`, ...(earthed ? [] : ["neutral isolated"])],
     fresh: !existing,
-    electrode: building !== "same" && f.feeder.electrode === true,
+    earth: earthed ? { bar: "G", words: "neutral isolated" } : null,
     rows: rowsOf(panel, design),
   };
 }

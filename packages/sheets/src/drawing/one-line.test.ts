@@ -9,10 +9,17 @@ const ROOM = { width: 522, height: 572 };
 const outlet = (words: readonly string[], tags = 3): Row => ({
   breaker: "50 A, 2P, GFCI, space 13/15",
   fresh: true,
+  sizes: ["W1, W3: 3 × 6 AWG Cu THWN-2, G 10 AWG, 1 in PVC-80", "W2: 3 × 6 AWG Cu, G 10 AWG, NM-B"],
   way: Array.from({ length: tags }, (_, i) => ({ is: i % 2 === 0 ? ("conductors" as const) : ("box" as const), tag: `W${i + 1}` })),
   end: { is: "outlet", words },
 });
-const bus = (rows: readonly Row[], name = "Panel"): Bus => ({ name, words: ["bus 100 A, main 60 A", "neutral isolated"], fresh: true, electrode: true, rows });
+const bus = (rows: readonly Row[], name = "Panel"): Bus => ({
+  name,
+  words: ["bus 100 A, main 60 A", "neutral isolated"],
+  fresh: true,
+  earth: { bar: "G", words: "equipment ground bar" },
+  rows,
+});
 const feeder = (to: Bus, tags = 3): Row => ({ ...outlet([], tags), end: { is: "panel", bus: to } });
 const supply = (rows: readonly Row[]): Supply => ({
   stations: [
@@ -98,9 +105,30 @@ describe("one-line diagram", () => {
   });
 
   it("hangs a fed panel at the end of its feeder on the same drawing where there is room", () => {
-    const made = layOneLine(supply([feeder(bus([outlet(["A"], 1)], "Workshop"), 3)]), ROOM);
+    const one = { ...outlet(["A"], 1), sizes: ["W4: 3 × 8 AWG Cu THWN-2, G 10 AWG, 3/4 in EMT"] };
+    const made = layOneLine(supply([feeder(bus([one], "Workshop"), 3)]), ROOM);
     expect(made).toHaveLength(1);
     expect(texts(made[0]!).some((t) => t.text === "Workshop")).toBe(true);
+  });
+
+  it("tells the wiring of each stretch under its line, whole", () => {
+    const row = outlet(["A", "50 A, 240 V, 4 wires", "drop 2.1 % to here"]);
+    const said = layOneLine(supply([row]), ROOM).flatMap(texts);
+    const joined = said.map((t) => t.text).join(" ");
+    for (const size of row.sizes) expect(joined).toContain(size);
+  });
+
+  it("hangs the earth on a bar of the panel, never on the bus, and once though the bus goes on", () => {
+    const made = layOneLine(supply(Array.from({ length: 12 }, (_, i) => outlet([`Outlet ${i + 1}`]))), ROOM);
+    expect(made.length).toBeGreaterThan(1);
+    // The longest of the three strokes of an earth is 22 wide.
+    const earths = made.map((drawing) => straight(drawing).filter(([a, b]) => a[1] === b[1] && Math.abs(b[0] - a[0]) === 22));
+    expect(earths.map((found) => found.length)).toEqual(made.map((_, i) => (i === 0 ? 1 : 0)));
+    for (const drawing of made) {
+      const buses = straight(drawing).filter(([a, b]) => a[0] === 16 && b[0] === 16 && Math.abs(a[1] - b[1]) > 40);
+      for (const [a, b] of earths[0]!) expect(buses.some(([c]) => c[0] >= Math.min(a[0], b[0]) && c[0] <= Math.max(a[0], b[0]))).toBe(false);
+    }
+    expect(made.slice(1).every((drawing) => texts(drawing).some((t) => t.text === "Panel, continued"))).toBe(true);
   });
 
   it("goes on at a match line that both drawings name, and loses no run of thirty", () => {

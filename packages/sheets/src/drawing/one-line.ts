@@ -6,7 +6,18 @@ import { supplyOf } from "./one-line-tree.js";
 /** Letter, portrait, inside the margins and above the title block; in points. */
 const LETTER: Room = { width: 522, height: 572 };
 
-/** The one-line diagram of the whole tree as SVG: one string a drawing, more than one where the tree does not fit. */
+/** How much larger than its least lettering a drawing on a large sheet may be, the largest first. */
+const SCALES = [1.5, 1.4, 1.3, 1.2, 1.1];
+
+/**
+ * The one-line diagram of the whole tree as SVG: one string a drawing, more than one where the tree does not fit. Where the room is
+ * wider than a small sheet's, it is drawn as large as it goes without taking more drawings.
+ */
 export function drawOneLine(design: Design, room: Room = LETTER): readonly string[] {
-  return layOneLine(supplyOf(design), room).map((drawing, index) => svgOfDrawing(drawing, `one-line-${index + 1}`));
+  const supply = supplyOf(design);
+  const laid = (scale: number) => ({ scale, drawings: layOneLine(supply, { width: room.width / scale, height: room.height / scale }) });
+  const least = laid(1);
+  const larger = room.width > LETTER.width ? SCALES.filter((scale) => room.width / scale >= LETTER.width * 0.9) : [];
+  const { scale, drawings } = larger.map(laid).find((made) => made.drawings.length === least.drawings.length) ?? least;
+  return drawings.map((drawing, index) => svgOfDrawing(drawing, `one-line-${index + 1}`, scale));
 }
