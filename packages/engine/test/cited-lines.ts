@@ -115,7 +115,7 @@ general-lighting-load
   ~.general: < ~.lighting, ~.small-appliance, ~.laundry
 generator-inlet-circuit
   ~.ampacity: 445.13
-  ~.overcurrent.most: 702.5
+  ~.overcurrent.most: 110.3(B)
   ~.output: 702.4
 ground-rods
   ~: 250.53(A)(2)
@@ -166,7 +166,7 @@ motor-circuit
   ~.overcurrent.most: 430.52(C)(1); 240.6(A) < ~.current
   ~.overload: 430.32(A)(1)
 multiwire-circuit
-  ~.neutral: 210.4(A)
+  ~.neutral: Article 100, multiwire branch circuit
 neutral-conductor
   ~: 215.2(A); Table 310.16 < ~.unbalance
 neutral-load

@@ -15,6 +15,8 @@ const INLET_SIGN = unseen2026("702.7(C)", "one-source");
 const CONDUCTORS = unseen2026("445.13", "memory");
 const DISCONNECT = unseen2026("445.18, 702.12", "memory");
 const GFCI = unseen2026("210.8(A)", "memory");
+/** An inlet is used within its marked rating. */
+const MARKED = unseen2026("110.3(B)", "memory");
 const BACKFED = unseen2026("408.36(D)", "memory");
 
 export interface GeneratorInletCircuit extends EquipmentCircuit {
@@ -62,7 +64,7 @@ export function generatorInletCircuit(given: {
     label: "Backfed breaker, most: the inlet's rating",
     amperes: inlet,
     expression: `${inlet} A`,
-    citations: [transferRule],
+    citations: [citeKnown(MARKED, edition)],
     edition,
   });
   const automatic = transfer === "automatic" || transfer === "automatic-with-neutral";

@@ -8,7 +8,8 @@ const DISCONNECT = unseen2026("210.4(B)", "published");
 const LINE_LOADS = unseen2026("210.4(C)", "published");
 const GROUPING = unseen2026("210.4(D)", "published");
 const TIES = unseen2026("240.15(B)", "published");
-const OPPOSITE = unseen2026("210.4(A)", "published");
+/** By its definition its hots have a voltage between them, and the same to the neutral. */
+const OPPOSITE = unseen2026("Article 100, multiwire branch circuit", "memory");
 const SPLICED = unseen2026("300.13(B)", "memory");
 
 export type MultiwireBreaker = "common-trip" | "identified-handle-tie" | "separate";
