@@ -13,7 +13,7 @@ import { takenBy } from "./intake.js";
 import { jurisdictionSheet, sheetNotes } from "./jurisdiction.js";
 import { labelsSheet } from "./labels.js";
 import { materialsSheet } from "./materials.js";
-import { type Draft, drawing, type Named, type Packet, type SheetLayout } from "./packet.js";
+import { type Block, type Draft, drawing, type Named, type Packet, type SheetLayout } from "./packet.js";
 import { PACKET_SETS, type PacketSet, SET_LETTERS, SET_NAMES } from "./packet-set.js";
 import { PAPER_SIZES, type Paper } from "./paper.js";
 import { faultTableSheet, fedByHouse, readingsSheet } from "./readings.js";
@@ -133,6 +133,10 @@ function splitInSets(offered: readonly Named[], overlay: Overlay | null): Readon
   };
 }
 
+/** More than the notes under a drawing take, in points: so many letters a line of the sheet, and its gap. */
+const heightOfNotes = (notes: readonly Block[]): number =>
+  notes.reduce((sum, note) => sum + (note.kind === "paragraph" ? 5 + 13 * Math.ceil(note.text.length / 100) : 0), 0);
+
 /** Every sheet that comes from the design, of whatever set. */
 function computedSheets(given: {
   readonly design: Design;
@@ -153,8 +157,10 @@ function computedSheets(given: {
   const plots = plotBlocks(design);
   const stamp = overlay?.intake?.stamp_area;
   const under = (title: string) => (stamp !== undefined && given.set === "submittal" && keepsStamp(stamp, title) ? roomUnder(stamp, paper) : null);
+  const noted = heightOfNotes(sheetNotes(overlay, SHEETS.oneLine));
   // A stamp that has no room above the drawing takes a page of its own: no fewer pages than a drawing parted under it.
-  const drawings = drawOneLine(design, under(SHEETS.oneLine) ?? room);
+  const left = under(SHEETS.oneLine) ?? room;
+  const drawings = drawOneLine(design, large === null ? { ...left, height: left.height - noted } : left);
   const made: readonly (readonly [SheetName, Draft | null])[] = [
     ["statements", statementsSheet(design, overlay)],
     ["site", sitePlanSheet(design, room, under(SHEETS.site))],

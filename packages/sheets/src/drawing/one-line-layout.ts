@@ -50,7 +50,7 @@ export function layOneLine(supply: Supply, room: Room): readonly Drawing[] {
       return match;
     };
     y = layBus(marks, next, [BUS_X, y], room.width, limit, later);
-    const height = Math.min(room.height, y + LEGEND);
+    const height = y + LEGEND;
     marks.push(...legend(height, room.width));
     const part = drawings.length + 1;
     drawings.push({ title: "One-line diagram", alt: describe(next.bus, part), width: room.width, height, marks });
@@ -133,6 +133,8 @@ function earthed(bus: Bus, { bar, words }: NonNullable<Bus["earth"]>, [x, y]: Po
 const tagWidth = (way: OnWay) => Math.max(26, widthOf(way.tag) + 8);
 const BREAKER_END = 8 + breakerAcross.span;
 const SYMBOL_WIDTH = 26;
+/** How far in a second line of a stretch's wiring begins. */
+const HANGING = 28;
 const NAME_LINES = 2;
 
 /** A row measured: its tags, where its way ends from the bus, and the words at its end. */
@@ -146,7 +148,9 @@ interface MeasuredRow {
   readonly name: readonly string[];
   readonly words: readonly string[];
   /** What lies in its way, under its line and left of its end. */
-  readonly sizes: readonly string[];
+  /** How far under its line they begin. */
+  readonly sizesFrom: number;
+  readonly sizes: readonly { readonly says: string; readonly indent: number }[];
   readonly below: number;
 }
 
@@ -159,15 +163,22 @@ function measureRow(row: Row, x0: number, width: number): MeasuredRow {
   const shortX = Math.max(lengthOf(way), 8 + widthOf(breaker) + 10);
   // Nothing but the line of a fed bus stands right of a feeder's sizes.
   const endX = Math.max(shortX, Math.min(8 + widest + 10, row.end.is === "panel" ? width - x0 - 20 : most));
-  const sizes = row.sizes.flatMap((says) => wrap(says, endX - 18));
+  const sizesIn = (room: number) =>
+    row.sizes.flatMap((says) =>
+      widthOf(says) <= room ? [{ says, indent: 0 }] : wrap(says, room - HANGING).map((part, i) => ({ says: part, indent: i === 0 ? 0 : HANGING })),
+    );
   const [called, ...rest] = row.end.is === "panel" ? [] : row.end.words;
   const room = width - x0 - endX - SYMBOL_WIDTH - 8;
   const lines = called === undefined ? [] : wrap(called, room);
   const name = lines.length <= NAME_LINES ? lines : [...lines.slice(0, NAME_LINES - 1), fitted(lines.slice(NAME_LINES - 1).join(" "), room)];
   const words = rest.map((said) => fitted(said, room));
   const deep = name.length + words.length;
-  const below = Math.max(LEAST_BELOW + sizes.length * LINE_HEIGHT, deep < 3 ? 0 : THREE_BELOW + (deep - 3) * LINE_HEIGHT);
-  return { way, breaker, shortX, endX, name, words, sizes, below };
+  // The sizes stand left of the words at the end, or under them where that takes less height.
+  const wordsBelow = deep < 3 ? LEAST_BELOW : THREE_BELOW + (deep - 3) * LINE_HEIGHT;
+  const [beside, under] = [sizesIn(endX - 18), sizesIn(row.end.is === "panel" ? endX - 18 : width - x0 - 16)];
+  const [left, whole] = [Math.max(LEAST_BELOW + beside.length * LINE_HEIGHT, wordsBelow), wordsBelow + under.length * LINE_HEIGHT];
+  const [sizes, sizesFrom, below] = left <= whole ? [beside, LEAST_BELOW, left] : [under, wordsBelow, whole];
+  return { sizesFrom, way, breaker, shortX, endX, name, words, sizes, below };
 }
 
 /** A way of many stretches told in two tags, W1 to W12 and J1 to J5. */
@@ -182,10 +193,10 @@ function gathered(way: readonly OnWay[]): readonly OnWay[] {
 function layRow(marks: Mark[], row: Row, at: Point, width: number, limit: number, later: (bus: Bus, firstRow: number) => string): number {
   const weight = weightOf(row.fresh);
   const [x0, y] = at;
-  const { way, breaker, shortX, endX, name, words, sizes, below } = measureRow(row, x0, width);
+  const { way, breaker, shortX, endX, name, words, sizes, sizesFrom, below } = measureRow(row, x0, width);
   marks.push(line([x0, y], [x0 + 8, y], weight), ...breakerAcross.draw([x0 + 8, y], weight));
   marks.push(text([x0 + 8, y + LETTER_SIZE + 12], breaker, { bold: row.fresh }));
-  marks.push(...sizes.map((says, i) => text([x0 + 8, y + LETTER_SIZE + 12 + (i + 1) * LINE_HEIGHT], says)));
+  marks.push(...sizes.map(({ says, indent }, i) => text([x0 + 8 + indent, y + sizesFrom + 8 + i * LINE_HEIGHT], says)));
   let x = x0 + BREAKER_END;
   for (const one of way) {
     const w = tagWidth(one);

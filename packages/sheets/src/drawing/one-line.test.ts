@@ -118,6 +118,14 @@ describe("one-line diagram", () => {
     for (const size of row.sizes) expect(joined).toContain(size);
   });
 
+  it.each([200, 330, 345])("keeps its words off its legend in a room only %s high", (height) => {
+    const row = {
+      ...outlet(["A", "50 A, 240 V, 4 wires", "drop 2.1 % to here"]),
+      sizes: Array.from({ length: 5 }, (_, i) => `W${i}: 3 × 6 AWG Cu THWN-2, G 10 AWG, 1-1/4 in PVC-80`),
+    };
+    expect(faults(layOneLine(supply([row]), { width: 522, height }))).toEqual([]);
+  });
+
   it("hangs the earth on a bar of the panel, never on the bus, and once though the bus goes on", () => {
     const made = layOneLine(supply(Array.from({ length: 12 }, (_, i) => outlet([`Outlet ${i + 1}`]))), ROOM);
     expect(made.length).toBeGreaterThan(1);

@@ -53,12 +53,12 @@ p { margin: 0 0 5pt; overflow-wrap: anywhere; orphans: 2; widows: 2; }
  * No page holds a remnant alone: the end of a sheet keeps with what goes before it, and the last rows and entries keep together.
  * The browser breaks inside a box that avoids it sooner than it looks further up for a better place: so each part avoids a break before it.
  */
-.flow > :nth-last-child(-n+2):not(:nth-child(-n+2)), .flow > p:nth-last-child(-n+3):has(+ :is(p, .blanks)) { break-before: avoid; }
+.flow > :nth-last-child(-n+2):not(:nth-child(-n+2), .tail), .flow > p:nth-last-child(-n+3):has(+ :is(p, .blanks)) { break-before: avoid; }
 .flow > p:nth-last-child(-n+3) { orphans: 9; widows: 9; }
 .flow > .together:nth-last-child(-n+2) { break-inside: auto; }
 .flow > .together:nth-last-child(-n+2) > * + * { break-before: avoid; }
 .flow > table.grid:nth-last-child(-n+2) > tbody > tr:nth-last-child(-n+5) { break-before: avoid; }
-.flow > .brief:nth-last-child(-n+2) > li:nth-last-child(-n+8), .boxed li:nth-last-child(-n+4) { break-before: avoid; }
+.flow > .brief:not(.run):nth-last-child(-n+2) > li:nth-last-child(-n+8), .boxed li:nth-last-child(-n+4) { break-before: avoid; }
 table.grid { width: 100%; table-layout: fixed; border-collapse: collapse; margin: 0 0 7pt; }
 .caption { font-size: 10.5pt; font-weight: 600; margin: 5pt 0 2pt; break-after: avoid; overflow-wrap: anywhere; }
 table.grid thead { display: table-header-group; break-inside: avoid; break-after: avoid; }
@@ -75,6 +75,8 @@ table.grid tr.fresh td { font-weight: 600; border-top-width: 1.5pt; border-botto
 .brief li { margin-bottom: 1pt; break-inside: avoid; overflow-wrap: anywhere; }
 .brief.run { padding-left: 0; list-style: none; columns: 2; column-gap: 12pt; }
 .brief.run li { padding-left: 6pt; text-indent: -6pt; margin-bottom: 0.5pt; line-height: 1.12; }
+.brief.run:has(+ .tail) { margin-bottom: 0; }
+.brief.tail { break-inside: avoid; }
 .result { font-weight: 600; }
 .fine { font-size: 9pt; }
 table.lines td { line-height: 1.15; }

@@ -34,6 +34,10 @@ export function viewOf(packet: Packet) {
           })),
         };
       }
+      case "brief": {
+        const parted = block.runOn === true && block.entries.length > 2 * LAST_ENTRIES;
+        return parted ? { ...block, entries: block.entries.slice(0, -LAST_ENTRIES), tail: block.entries.slice(-LAST_ENTRIES) } : { ...block, tail: null };
+      }
       case "checklist":
         return { ...block, h };
       case "drawing":
@@ -55,6 +59,9 @@ export function viewOf(packet: Packet) {
 const MONEY = /^\$?[\d,]+\.\d\d$/;
 /** Rows with as many blanks are written in by hand, on the knee: they are made higher. */
 const FEWEST_BLANKS = 2;
+
+/** Of a list in two columns, which must not end on a page with less. */
+const LAST_ENTRIES = 8;
 
 type Level = 2 | 3;
 
