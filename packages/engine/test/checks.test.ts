@@ -108,6 +108,11 @@ const bent =
   (job: Written): void => {
     Object.assign(stretch(job, i), fields);
   };
+/** The raceways in the ground and out of it in two trade sizes. */
+const sized = (ground: string, riser: string) => (job: Written) => {
+  bent(1, { trade_size: ground })(job);
+  bent(2, { trade_size: riser })(job);
+};
 /** The circuit with one stretch and no box. */
 const only =
   (i: number) =>
@@ -1047,6 +1052,26 @@ const ROWS: readonly Row[] = [
   // Bore over conductor of 6 AWG THWN-2 (0.254 in): 0.804 in PVC-40 3/4 is 3.17, in the band of 2.8 to 3.2 with three alike; 1.029 in PVC-40 1 is 4.05.
   ["raceway-jam", "3/4 in: 3.17", "caution", bent(1, { trade_size: "3/4" })],
   ["raceway-jam", "1 in: 4.05", "pass", bent(1, { trade_size: "1" })],
+  ["raceway-joint", "1 in and 1 in of thicker wall", "not-applicable", sized("1", "1")],
+  ["raceway-joint", "1 in and 1-1/4 in", "needs-person", sized("1", "1-1/4")],
+  [
+    "raceway-joint",
+    "1 in and 1-1/4 in, a box between",
+    "not-applicable",
+    (j) => {
+      sized("1", "1-1/4")(j);
+      circuit(j).boxes.push({ name: "pull", after: "trench", volume: "64 in3" });
+    },
+  ],
+  [
+    "raceway-joint",
+    "1 in of PVC and of EMT",
+    "needs-person",
+    (j) => {
+      sized("1", "1")(j);
+      bent(2, { method: "EMT" })(j);
+    },
+  ],
   ["hard-pull", "3/4 in, 34 % full, and wedging", "caution", bent(1, { trade_size: "3/4" })],
   ["hard-pull", "1 in, 21 % full", "pass", bent(1, { trade_size: "1" })],
   ["pull-tension", "19 ft", "pass", same],

@@ -327,6 +327,10 @@ const MORE: Readonly<Record<string, (job: Written) => void>> = {
   parallel: (job) => {
     Object.assign(first(job).route[1], { sets: 2, conductors: { size: "1/0" } });
   },
+  "two trade sizes": (job) => {
+    Object.assign(first(job).route[1], { trade_size: "1" });
+    Object.assign(first(job).route[2], { trade_size: "1-1/4" });
+  },
   counted: (job) => {
     Object.assign(job.service, {
       load_method: "existing-dwelling",

@@ -58,6 +58,7 @@ import { pvcExpansion } from "./pvc-expansion.js";
 import { racewayBends } from "./raceway-bends.js";
 import { racewayFill } from "./raceway-fill.js";
 import { racewayJam } from "./raceway-jam.js";
+import { racewayJoint } from "./raceway-joint.js";
 import { racewaySeal } from "./raceway-seal.js";
 import { racewaySupports } from "./raceway-supports.js";
 import { rangeDryerFourWire } from "./range-dryer-four-wire.js";
@@ -144,6 +145,7 @@ export const CHECKS: readonly Check[] = [
   racewayBends,
   racewayFill,
   racewayJam,
+  racewayJoint,
   racewaySeal,
   racewaySupports,
   rangeDryerFourWire,

@@ -24,6 +24,7 @@ export const LINES_OF_CHECKS: Readonly<Record<string, readonly string[]>> = {
   "panel-bus": ["panel-rating"],
   "parallel-conductors": ["conductors"],
   "pull-box-size": ["box-size"],
+  "raceway-joint": ["raceway-joint"],
   "raceway-seal": ["sealed-passage"],
   "raceway-supports": ["supports"],
   "range-dryer-four-wire": ["four-wire-cord"],

@@ -4,6 +4,7 @@ import { feederLines, finalLines, outletLines } from "./final.js";
 import { type AnyRun, type InspectionLine, type InspectionStage, isNew, type LineWords, STAGES } from "./line.js";
 import { closingLines, panelLines } from "./panel.js";
 import { stretchLines } from "./raceway.js";
+import { jointLines } from "./raceway-joints.js";
 import { roughLines } from "./rough.js";
 import { trenchLines, trenchOpening } from "./trench.js";
 
@@ -30,8 +31,10 @@ export function inspectionChecklist(job: DesignedJob): readonly InspectionPart[]
   const runs: readonly AnyRun[] = [...job.feeders, ...job.circuits].filter(isNew);
   const of = (run: AnyRun | null, stage: InspectionStage, words: readonly LineWords[]): readonly InspectionLine[] =>
     words.map((line) => ({ ...line, stage, run: run?.run.id ?? null }));
-  const stretches = (run: AnyRun, buried: boolean): readonly LineWords[] =>
-    run.segments.filter(({ segment }) => (segment.place === "buried") === buried).flatMap((stretch) => stretchLines(run, stretch, edition));
+  const stretches = (run: AnyRun, buried: boolean): readonly LineWords[] => [
+    ...run.segments.filter(({ segment }) => (segment.place === "buried") === buried).flatMap((stretch) => stretchLines(run, stretch, edition)),
+    ...jointLines(run, buried, edition),
+  ];
   const lines: Readonly<Record<InspectionStage, readonly InspectionLine[]>> = {
     trench: [...of(null, "trench", trenchOpening(runs)), ...runs.flatMap((run) => of(run, "trench", [...trenchLines(run, edition), ...stretches(run, true)]))],
     rough: runs.flatMap((run) => of(run, "rough", [...stretches(run, false), ...roughLines(run, edition)])),
