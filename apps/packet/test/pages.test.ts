@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
-import { type Block, composePacket, PAPERS, type Packet, type Paper, renderHtml } from "@branchwork/sheets";
+import { type Block, composePacket, PAPERS, type Packet, type PacketSet, type Paper, renderHtml } from "@branchwork/sheets";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { packetFonts } from "../src/fonts.js";
 import { designText, type Loaded, loadDesign } from "../src/load-design.js";
@@ -9,7 +9,9 @@ import { openPdf } from "../src/print/pdf-file.js";
 import { printedText } from "../src/print/pdf-text.js";
 import { openPrinter, type Printer } from "../src/print/printer.js";
 import { plainOf } from "./hostile-text.js";
+import { printedPlaces } from "./printed-places.js";
 import { bare, lastWords, tail } from "./printed-words.js";
+import { htmlOf, loadFixture, packetOf, printing } from "./printing.js";
 
 const fixtures = fileURLToPath(new URL("../../../fixtures/", import.meta.url));
 const DATE = "2026-11-25";
@@ -215,4 +217,52 @@ it("large paper has the stamp area on the sheets of the site plan and the one-li
   const stamped = pages.filter((page) => bare(page).includes(bare("Kept clear for the jurisdiction's stamp")));
   expect(stamped).toHaveLength(2);
   expect(packet.sheets.filter(({ layout }) => layout === "plate").map(({ title }) => title)).toEqual(["Site plan", "One-line diagram"]);
+});
+
+/** Fewer than this of a page's height, from its head to its title block, and it holds a remnant. */
+const LEAST_FILLED = 0.15;
+/** In points, from the edges of the page: what the head takes, and the margin with the title block. */
+const HEAD = 56;
+const FOOT = 122;
+const press = printing();
+
+/** The pages that go on with a sheet and hold next to nothing of it: how far down the page their lowest words reach. */
+async function remnantsOf(packet: Packet, css = ""): Promise<readonly string[]> {
+  const pdf = openPdf(await press.html((await htmlOf(packet)).replace("</style>", `${css}</style>`), packet.title));
+  const words = printedText(pdf);
+  const sheetAt = words.map((page) => packet.sheets.findIndex(({ number, of }) => bare(page).includes(bare(`${packet.set}, sheet ${number} of ${of}`))));
+  return printedPlaces(pdf).flatMap(({ height, lines }, i) => {
+    const within = lines.filter(({ bottom, top }) => bottom > FOOT && top < height - HEAD);
+    const filled = (height - HEAD - Math.min(height - HEAD, ...within.map(({ bottom }) => bottom))) / (height - HEAD - FOOT);
+    return sheetAt[i] === sheetAt[i - 1] && filled < LEAST_FILLED ? [`page ${i + 1}: ${Math.round(filled * 100)} % filled`] : [];
+  });
+}
+
+describe("no page holds a remnant", () => {
+  const CASES: readonly (readonly [job: string, overlay: string | null, set: PacketSet, paper: Paper, was: string])[] = [
+    ["rv-pedestal", "saltmarsh-point", "submittal", "letter", "7 % signatures, 1 % the stamp area alone, 13 % two rows"],
+    ["rv-pedestal", "saltmarsh-point", "submittal", "tabloid", "7 % signatures, 13 % two rows"],
+    ["garage-subpanel", "saltmarsh-point", "submittal", "letter", "7 % signatures, 1 % the stamp area alone"],
+    ["hot-tub", "otter-fell", "submittal", "letter", "7 % signatures"],
+    ["hot-tub", "ironbridge-mills", "submittal", "letter", "7 % signatures, 7 % entries of a list"],
+    ["ev-48-attic", "ironbridge-mills", "submittal", "letter", "7 % signatures"],
+    ["ev-48-attic", "saltmarsh-point", "submittal", "tabloid", "2 % one entry of a list"],
+    ["workshop-welder", "saltmarsh-point", "submittal", "letter", "1 % the stamp area alone, 10 % entries of a list"],
+    ["bad-everything", "saltmarsh-point", "submittal", "a4", "4 % the end of the refusal"],
+    ["bad-everything", "saltmarsh-point", "field", "letter", "11 % the end of the refusal"],
+    ["rv-30-small-service", null, "owner", "letter", "12 % a table's last rows"],
+    ["generator-inlet", "tamarack-hollow", "field", "letter", "13 % two rows of the checklist"],
+  ];
+  it.each(CASES)("%s, %s, %s set on %s (once: %s)", async (job, overlay, set, paper) => {
+    expect(await remnantsOf(packetOf(await loadFixture(job, overlay), { set, paper }))).toEqual([]);
+  });
+
+  it("one would be found", async () => {
+    const packet = packetOf(await loadFixture("hot-tub", "otter-fell"));
+    const loose =
+      ".flow *, .blanks { break-before: auto !important; break-after: auto !important; break-inside: auto !important; orphans: 1 !important; widows: 1 !important; }";
+    expect(await remnantsOf(packet, `${loose} .flow > .together:last-child { break-before: page !important; }`)).toEqual([
+      expect.stringMatching(/^page 3: \d+ % filled$/),
+    ]);
+  });
 });
