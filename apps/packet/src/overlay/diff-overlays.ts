@@ -47,7 +47,8 @@ function jobLines(job: JobComparison): readonly string[] {
     `For this job: ${job.ready[0] ? "ready" : "not ready"} → ${job.ready[1] ? "ready" : "not ready"}; fees $${job.fees.before} → $${job.fees.after}`,
     ...job.findings.map(({ check, subject, before, after }) => `${check}, ${subject}: ${before ?? "nothing"} → ${after ?? "nothing"}`),
     ...job.fees.lines.map((line) => `fee ${fieldLine(line)}`),
-    ...said("sheet", job.sheets),
+    ...job.sheets.only_before.map((title) => `- the submittal no longer has the sheet "${title}"`),
+    ...job.sheets.only_after.map((title) => `+ the submittal has a further sheet, "${title}"`),
     ...said("statement", job.statements),
   ];
 }

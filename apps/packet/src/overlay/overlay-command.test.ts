@@ -109,6 +109,14 @@ describe("overlay diff", () => {
     expect(made.sheets.only_after).toContain("Not ready to submit");
     expect(made.statements.only_after.join()).toContain("measured the cover");
   });
+  it("says of each sheet that comes or goes that it is one of the submittal, by its title", async () => {
+    const job = fixture("jobs/rv-50-carport.yaml");
+    expect(await diffOverlays(shipped("saltmarsh-point"), shipped("otter-fell"), { job, date: "2026-11-25" })).toBe(0);
+    const lines = out.join("\n").split("\n");
+    expect(lines).toContain('- the submittal no longer has the sheet "Site plan"');
+    expect(lines).toContain('+ the submittal has a further sheet, "Inspection card"');
+    expect(lines.some((line) => /^[-+] sheet/.test(line))).toBe(false);
+  });
   it("a file against itself: no difference", async () => {
     expect(await diffOverlays(shipped("otter-fell"), shipped("otter-fell"), { date: "2026-11-25" })).toBe(0);
     expect(out).toEqual(["no difference"]);
