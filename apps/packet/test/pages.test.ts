@@ -220,7 +220,7 @@ it("large paper has the stamp area on the sheets of the site plan and the one-li
 });
 
 /** Fewer than this of a page's height, from its head to its title block, and it holds a remnant. */
-const LEAST_FILLED = 0.15;
+const LEAST_FILLED = 0.14;
 /** In points, from the edges of the page: what the head takes, and the margin with the title block. */
 const HEAD = 56;
 const FOOT = 122;

@@ -60,8 +60,8 @@ export function readingsSheet(design: Design): Draft {
             blanks("Greatest volts between any two blades", "Initials", "Date"),
           ),
         ),
-      paragraph(`Bands: ${[...bases].join("; ")}.`),
-      paragraph(`Assumed for the computed bands: ${tests[0]?.test.assumptions.join("; ") ?? "nothing"}.`),
+      ...(bases.size === 0 ? [] : [paragraph(`Bands: ${[...bases].join("; ")}.`)]),
+      ...(tests[0] === undefined ? [] : [paragraph(`Assumed for the computed bands: ${tests[0].test.assumptions.join("; ")}.`)]),
       blanks("Tester make and number", "Proved on a live source before and after", "Read by", "Date"),
     ],
   };

@@ -17,7 +17,7 @@ export function drawOneLine(design: Design, room: Room = LETTER): readonly strin
   const supply = supplyOf(design);
   const laid = (scale: number) => ({ scale, drawings: layOneLine(supply, { width: room.width / scale, height: room.height / scale }) });
   const least = laid(1);
-  const larger = room.width > LETTER.width ? SCALES.filter((scale) => room.width / scale >= LETTER.width * 0.9) : [];
+  const larger = SCALES.filter((scale) => room.width / scale >= LETTER.width);
   const { scale, drawings } = larger.map(laid).find((made) => made.drawings.length === least.drawings.length) ?? least;
   return drawings.map((drawing, index) => svgOfDrawing(drawing, `one-line-${index + 1}`, scale));
 }
