@@ -37,5 +37,5 @@ function byPlace(said: ReadonlyMap<string, ReadonlySet<string>>): readonly { rea
     const title = [...places].join("; ");
     found.set(title, [...(found.get(title) ?? []), text]);
   }
-  return [...found].map(([title, texts]) => ({ title, text: texts.join("; ") }));
+  return [...found].map(([title, texts]) => ({ title: `${title.charAt(0).toUpperCase()}${title.slice(1)}`, text: texts.join("; ") }));
 }

@@ -64,6 +64,10 @@ describe("the record of readings", () => {
     expect(JSON.stringify(sheet)).toContain("must read 0 V");
     expect(faultTableSheet(designOf(INLET))).toBeNull();
   });
+  it("an inlet alone has no bands, and no remark on what they rest on", () => {
+    expect(JSON.stringify(readingsSheet(designOf(INLET)))).not.toMatch(/Bands:|computed bands/);
+    expect(JSON.stringify(readingsSheet(designOf(RV50)))).toMatch(/Bands: .*computed bands: /);
+  });
 });
 
 describe("the fault table", () => {

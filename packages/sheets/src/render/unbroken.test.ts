@@ -23,6 +23,8 @@ describe("unbroken text", () => {
     ["80 % of 50 A at 30 °C", "80_% of 50_A at 30_°C"],
     ["Table 9", "Table_9"],
     ["Chapter 9 Table 4 (one source)", "Chapter_9_Table_4 (one source)"],
+    ["air taken *; load †, and box ‡", "air taken_*; load_†, and box_‡"],
+    ["one source; * common practice", "one source; * common practice"],
   ])("%s has spaces that do not break, and no element", (text, kept) => {
     expect(unbroken(text)).toBe(kept.replaceAll("_", "\u{A0}"));
   });

@@ -32,7 +32,9 @@ const PLAIN = /^[\p{L}\d,.×°³²% ]+$/u;
 const kept = (part: string): string => (PLAIN.test(part) ? part.replaceAll(" ", "\u{A0}") : `<span class="nb">${fractions(part)}</span>`);
 
 /** Text as markup, all of it escaped: the parts that belong on one line kept there, and fractions set as such. */
-export function unbroken(text: string): string {
+export function unbroken(given: string): string {
+  // The mark of a remark stands with its word.
+  const text = given.replace(/(?<![;.,:]) (?=[*†‡](?:[;.,)\s]|$))/g, "\u{A0}");
   let markup = "";
   let from = 0;
   for (const match of text.matchAll(UNBROKEN)) {
