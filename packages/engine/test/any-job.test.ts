@@ -6,7 +6,7 @@ import { EDITIONS } from "../src/basis/edition.js";
 import { design } from "../src/design.js";
 import type { Design } from "../src/designed.js";
 import { readJob } from "../src/job/read.js";
-import { CABLES, INSULATIONS, RACEWAYS, SEGMENT_TRADE_SIZES } from "../src/job/segment.js";
+import { CABLES, EARTH_MOVEMENT, INSULATIONS, RACEWAYS, SEGMENT_TRADE_SIZES } from "../src/job/segment.js";
 import { DROP_METHODS } from "../src/sizing/drop-method.js";
 import { SIZES } from "../src/tables/size.js";
 import type { Worked } from "../src/worked.js";
@@ -36,6 +36,7 @@ const segment = fc.record({
       in_sun: maybe(fc.boolean()),
     }),
   ),
+  earth_movement: maybe(fc.constantFrom(...EARTH_MOVEMENT)),
   expansion_travel: maybe(fc.integer({ min: 1, max: 24 }).map((n) => `${n} in`)),
   bend_radius: maybe(fc.integer({ min: 1, max: 240 }).map((n) => `${n} in`)),
   climb: maybe(fc.integer({ min: -100, max: 100 })),

@@ -133,6 +133,19 @@ const shallow =
     circuit(job).breaker.gfci = gfci;
     Object.assign(stretch(job, 1), { cover, method });
   };
+/** Cable in the trench, and its riser with some fields written otherwise. */
+const buriedCable =
+  (riser: Written) =>
+  (job: Written): void => {
+    Object.assign(stretch(job, 1), { method: "UF-B", bends: [] });
+    Object.assign(stretch(job, 2), riser);
+  };
+const both =
+  (first: (job: Written) => void, second: (job: Written) => void) =>
+  (job: Written): void => {
+    first(job);
+    second(job);
+  };
 /** The circuit over two stretches with no box between. */
 const splice =
   (first: Written, second: Written) =>
@@ -1153,6 +1166,19 @@ const ROWS: readonly Row[] = [
     bent(2, { length: "6 ft", temperature_span: { coldest: "0 °F", hottest: "100 °F", in_sun: false } }),
   ],
   ["pvc-expansion", "6 ft over 130 °F in the sun", "needs-person", bent(2, { length: "6 ft", temperature_span: { coldest: "0 °F", hottest: "100 °F" } })],
+  ["earth-movement", "a raceway riser, nothing told", "needs-person", same],
+  ["earth-movement", "an expansion fitting in a raceway", "pass", bent(2, { earth_movement: "expansion-fitting" })],
+  ["earth-movement", "a raceway in which nothing gives", "fail", bent(2, { earth_movement: "nothing" })],
+  ["earth-movement", "a flexible connection", "pass", bent(2, { earth_movement: "flexible-connection" })],
+  ["earth-movement", "a slack loop of cable under a riser", "pass", buriedCable({ earth_movement: "slack-loop" })],
+  ["earth-movement", "a slack loop where a raceway lies in the ground", "needs-person", bent(2, { earth_movement: "slack-loop" })],
+  ["earth-movement", "an expansion fitting on a cable", "needs-person", buriedCable({ method: "UF-B", earth_movement: "expansion-fitting" })],
+  ["earth-movement", "a cable in which nothing gives", "fail", buriedCable({ method: "UF-B", earth_movement: "nothing" })],
+  ["earth-movement", "an expansion fitting on a flexible raceway", "needs-person", bent(2, { method: "LFNC-B", earth_movement: "expansion-fitting" })],
+  ["earth-movement", "ground said to stay still", "needs-person", bent(2, { earth_movement: "ground-still" })],
+  ["earth-movement", "outdoors, not out of the ground", "not-applicable", both(bent(2, { earth_movement: "nothing" }), only(2))],
+  ["earth-movement", "nothing outdoors", "not-applicable", both(bent(0, { earth_movement: "nothing" }), only(0))],
+  ["earth-movement", "from the ground straight indoors", "not-applicable", bent(2, { place: "indoors", earth_movement: "nothing" })],
 ];
 
 describe("checks, row by row", () => {
@@ -1222,4 +1248,31 @@ describe("the electrode conductor at a detached building (250.32(E), Table 250.6
     ["1", "electrode conductor 6 AWG copper or larger"],
     ["2/0", "electrode conductor 4 AWG copper or larger, 6 AWG to rods alone"],
   ])("%s AWG hots: %s", (size, says) => expect(told(size)).toBe(`grounding electrode, as entered; ${says}`));
+});
+
+describe("what gives when the ground moves (300.5(J): 2020 https://ecmweb.com/national-electrical-code/violations/article/21247040/illustrated-catastrophes-pick-your-poison, 2023 https://fireandsafetyjournalamericas.com/nfpa-releases-guidance-on-nec-article-300-wiring-methods/, the others memory)", () => {
+  const found = (bend: (job: Written) => void, edition: Edition = "2023") => {
+    const job = sound();
+    bend(job);
+    const read = readJob(stringify(job));
+    if (!read.ok) throw new Error(JSON.stringify(read.issues));
+    return design({ job: read.job, basis: unamended(edition) }).findings.filter(({ check }) => check === "earth-movement");
+  };
+  it.each(EDITIONS)("cites 300.5(J) of %s as from memory", (edition) =>
+    expect(found(same, edition).map(({ citation }) => citation)).toEqual([{ document: "NFPA 70", section: "300.5(J)", edition, standing: "memory" }]),
+  );
+  it.each([
+    ["a fitting for a raceway", bent(2, { earth_movement: "nothing" }), /expansion fitting/, /S loop/],
+    ["a loop for a cable in the trench", buriedCable({ method: "UF-B", earth_movement: "nothing" }), /S loop/, /expansion fitting/],
+  ])("mends with %s", (_, bend, says, saysNot) => {
+    const [one] = found(bend);
+    const mend = one?.verdict === "fail" ? one.mend : "";
+    expect(mend).toMatch(says);
+    expect(mend).not.toMatch(saysNot);
+  });
+  it("looks at both ends of a trench between two walls", () =>
+    expect(found(bent(0, { place: "outdoors", method: "PVC-80" })).map(({ subject, verdict }) => [subject, verdict])).toEqual([
+      ["RV: in", "needs-person"],
+      ["RV: riser", "needs-person"],
+    ]));
 });

@@ -200,6 +200,16 @@ describe("the numbers to be seen", () => {
   ] as const)("the cover table of %s is %s (trade press: thebuildingcodeforum.com; memory)", (edition, table) =>
     expect(linesOf(undefined, edition).find((line) => line.id === "trench-cover")?.section.section).toBe(table),
   );
+  it.each([
+    ["PVC-80", undefined, "352.44, 300.5(J)", "expansion fitting or slack where the calculation or the authority asks one"],
+    ["RMC", undefined, "300.5(J)", "expansion fitting or slack where the calculation or the authority asks one"],
+    ["RMC", "expansion-fitting", "300.5(J)", "expansion fitting planned in the riser, free to slide both ways"],
+    ["UF-B", "slack-loop", "300.5(J)", "S loop of slack cable planned in the trench"],
+    ["PVC-80", "nothing", "352.44, 300.5(J)", "none planned: give it room before it is covered"],
+  ] as const)("a riser of %s, %s told: room for the ground to move by %s", (method, earth_movement, number, words) => {
+    const lines = linesOf((job) => Object.assign(first(job).route[2], { method, earth_movement })).filter(({ id }) => id === "trench-expansion");
+    expect(lines.map(({ section, seen: what }) => [section.section, what])).toEqual([[number, words]]);
+  });
   it("box volume as marked against what is needed, torque record, 30 × 36 × 78 in (110.26(A), memory)", () => {
     expect(seen("box-size", BENDS["rv-30"])).toMatch(/^64 in³; needs \d+(\.\d+)? in³$/);
     expect(seen("torque")).toContain("torque record");

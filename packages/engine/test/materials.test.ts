@@ -105,6 +105,15 @@ describe("fittings (common practice, no source)", () => {
     expect(at("6.16 ft")).toEqual([]);
     expect(at("6.17 ft")).toEqual([1]);
   });
+  it("an expansion fitting told for a riser is bought, once and not besides the one for heat", () => {
+    const at = (more: object) => bought({ route: [stretch("way", { place: "outdoors", earth_movement: "expansion-fitting", ...more })] }, /^expansion/);
+    expect(at({ method: "PVC-80", length: "6.16 ft" })).toEqual([1]);
+    expect(at({ method: "PVC-80", length: "6.17 ft" })).toEqual([1]);
+    expect(at({ method: "RMC", length: "6 ft" })).toEqual([1]);
+    expect(at({ method: "RMC", length: "6 ft", earth_movement: "flexible-connection" })).toEqual([]);
+    expect(at({ method: "LFNC-B", length: "6 ft" })).toEqual([]);
+    expect(at({ method: "RMC", length: "6 ft", place: "indoors" })).toEqual([]);
+  });
   it("insulating bushings from 4 AWG in metal raceway (300.4(G), memory)", () => {
     expect(bought({ route: [stretch("way", { conductors: { size: "6" } })] }, /bushing/)).toEqual([]);
     expect(bought({ route: [stretch("way", { conductors: { size: "4" } })] }, /bushing/)).toEqual([2]);

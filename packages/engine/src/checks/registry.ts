@@ -22,6 +22,7 @@ import { conductorWet } from "./conductor-wet.js";
 import { coverPlate } from "./cover-plate.js";
 import { detachedDisconnect } from "./detached-disconnect.js";
 import { detachedElectrode } from "./detached-electrode.js";
+import { earthMovement } from "./earth-movement.js";
 import { editionConfirmed } from "./edition-confirmed.js";
 import { electrodeConductor } from "./electrode-conductor.js";
 import { emtBuried } from "./emt-buried.js";
@@ -111,6 +112,7 @@ export const CHECKS: readonly Check[] = [
   coverPlate,
   detachedDisconnect,
   detachedElectrode,
+  earthMovement,
   editionConfirmed,
   electrodeConductor,
   emtBuried,

@@ -1,17 +1,11 @@
 import { everyEdition } from "../basis/edition.js";
-import type { DesignedRun } from "../designed.js";
+import { groundUnder } from "../sizing/riser.js";
 import { isCable } from "../tables/cable.js";
 import type { Check, Outcome } from "./finding.js";
 import { fail, needsPerson, notApplicable, pass } from "./outcome.js";
 
 const STRONG = ["RMC", "IMC", "PVC-80"];
 const MEND = "use PVC Schedule 80, RMC or IMC from the cover depth to 8 ft above grade";
-
-/** Whether a stretch outdoors comes straight up from one in the ground. */
-function isRiser(run: DesignedRun, i: number): boolean {
-  const here = run.segments[i]?.segment.place === "outdoors";
-  return here && [i - 1, i + 1].some((j) => run.segments[j]?.segment.place === "buried");
-}
 
 export const riserProtection: Check = {
   id: "riser-protection",
@@ -21,7 +15,7 @@ export const riserProtection: Check = {
     [...design.feeders, ...design.circuits].flatMap((run) => {
       const found = run.segments.flatMap(({ segment }, i): Outcome[] => {
         const subject = `${run.run.name}: ${segment.name}`;
-        const riser = isRiser(run, i);
+        const riser = groundUnder(run, i).length > 0;
         if (!segment.exposed_to_damage && !riser) return [];
         const local = basis.riserMethods;
         if (riser && local !== null && !local.methods.includes(segment.method))

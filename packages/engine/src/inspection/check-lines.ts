@@ -7,6 +7,7 @@ export const LINES_OF_CHECKS: Readonly<Record<string, readonly string[]>> = {
   "bending-space": ["bending-space"],
   "breaker-standard-rating": ["breaker"],
   "breaker-within-bounds": ["breaker"],
+  "earth-movement": ["trench-expansion"],
   "electrode-conductor": ["service-electrode"],
   "ent-place": ["method-place"],
   "equipment-disconnect": ["equipment-disconnect"],

@@ -1,8 +1,10 @@
 import { type Edition, everyEdition } from "../basis/edition.js";
+import { earthMovement } from "../checks/earth-movement.js";
 import type { DesignedSegment } from "../designed.js";
 import { print } from "../quantity.js";
+import { groundUnder } from "../sizing/riser.js";
 import { isCable } from "../tables/cable.js";
-import { type AnyRun, GOOD_WORK, type LineWords, nameOf, PERMIT, section } from "./line.js";
+import { type AnyRun, byRule, GOOD_WORK, type LineWords, nameOf, PERMIT, section } from "./line.js";
 import { wiringWords } from "./raceway.js";
 
 // The table's number from 2023, known from trade press; the rest of this file is from memory.
@@ -98,14 +100,20 @@ function stretchLines(run: AnyRun, stretch: DesignedSegment, edition: Edition): 
   return lines;
 }
 
+const TOLD_MOVEMENT = {
+  "expansion-fitting": "expansion fitting planned in the riser, free to slide both ways",
+  "slack-loop": "S loop of slack cable planned in the trench",
+  "flexible-connection": "flexible connection planned at the box, not drawn tight",
+  "ground-still": "none planned: the authority's word that the ground stays still",
+  nothing: "none planned: give it room before it is covered",
+} as const;
+
 /** Where the run comes out of the ground. */
 function riserLines(run: AnyRun, edition: Edition): readonly LineWords[] {
-  const risers = run.segments.filter(({ segment }, i) => {
-    const beside = [run.segments[i - 1], run.segments[i + 1]];
-    return segment.place !== "buried" && segment.place !== "attic" && beside.some((other) => other?.segment.place === "buried");
-  });
+  const risers = run.segments.filter((_, i) => groundUnder(run, i).length > 0);
   return risers.flatMap((stretch): LineWords[] => {
-    const { method, place } = stretch.segment;
+    const { method, earth_movement: told } = stretch.segment;
+    const pvc = method.startsWith("PVC");
     const protectedTo: LineWords = {
       id: "trench-riser",
       section: section("300.5(D)(1), 300.5(D)(4)", edition),
@@ -115,11 +123,11 @@ function riserLines(run: AnyRun, edition: Edition): readonly LineWords[] {
     };
     const moves: LineWords = {
       id: "trench-expansion",
-      section: section("352.44, 300.5(J)", edition),
-      look: `${nameOf(run, stretch)}: room for the ground to settle and for PVC to move`,
-      seen: "expansion fitting or slack where the calculation or the authority asks one",
-      how: "fitting set for the day's temperature; look at the riser",
+      section: pvc ? section("352.44, 300.5(J)", edition) : byRule(earthMovement, edition),
+      look: `${nameOf(run, stretch)}: room for the ground to settle${pvc ? " and for PVC to move" : ""}`,
+      seen: told === undefined ? "expansion fitting or slack where the calculation or the authority asks one" : TOLD_MOVEMENT[told],
+      how: pvc ? "fitting set for the day's temperature; look at the riser" : "look at the riser and at the turn in the trench",
     };
-    return [...(place === "outdoors" ? [protectedTo] : []), ...(place === "outdoors" && method.startsWith("PVC") ? [moves] : [])];
+    return [protectedTo, moves];
   });
 }

@@ -6,6 +6,8 @@ import { written, writtenTemperature } from "./written-quantity.js";
 export { INSULATIONS };
 export const RACEWAYS = ["EMT", "ENT", "PVC-40", "PVC-80", "RMC", "IMC", "LFNC-A", "LFNC-B", "LFMC", "FMC"] as const;
 export const CABLES = ["NM-B", "UF-B"] as const;
+/** What takes up settlement and frost where a stretch comes out of the ground. */
+export const EARTH_MOVEMENT = ["expansion-fitting", "slack-loop", "flexible-connection", "ground-still", "nothing"] as const;
 export const SEGMENT_TRADE_SIZES = ["1/2", "3/4", "1", "1-1/4", "1-1/2", "2", "2-1/2", "3", "3-1/2", "4"] as const;
 
 const text = z.string().trim().min(1).max(400);
@@ -71,6 +73,12 @@ export const segment = z
       .describe("conductors of other circuits in the same raceway"),
     cover: depth(120).optional().describe("buried: from the top of the raceway or cable to finished grade"),
     over: z.enum(["general", "under-concrete-2in", "under-building", "under-slab-4in", "under-street", "under-dwelling-driveway"]).default("general"),
+    earth_movement: z
+      .enum(EARTH_MOVEMENT)
+      .optional()
+      .describe(
+        "outdoors, up out of the ground: what gives when the ground settles or heaves. slack-loop: an S of buried cable. ground-still: the authority takes the ground as not moving. Left out, it is asked on site",
+      ),
     exposed_to_damage: z.boolean().default(false),
   })
   .refine(({ rise, length }) => Math.abs(rise ?? 0) <= length, { error: "a stretch cannot climb more than its length", path: ["rise"] });

@@ -11,6 +11,7 @@ import type { Stretch } from "./stretch.js";
 
 const SEAL = { sections: everyEdition("300.5(G), 300.7(A)"), standing: "memory" } as const;
 const BUSHING = { sections: everyEdition("300.4(G)"), standing: "memory" } as const;
+const EARTH_MOVEMENT = { sections: everyEdition("300.5(J)"), standing: "memory" } as const;
 const FLEXIBLE = ["FMC", "LFMC", "LFNC-A", "LFNC-B", "ENT"];
 const METAL = ["EMT", "RMC", "IMC", "FMC", "LFMC"];
 /** Elbows as sold; other angles are bent in the field from the stick. Common practice, no source. */
@@ -75,7 +76,7 @@ function racewayPieces(stretch: Stretch, method: string): readonly Piece[] {
       note: "one at each joint between sticks and at each elbow; where the raceway changes kind, a fitting listed for the change",
     }),
     each(`connector ${sized}`, `Connector or terminal adapter, ${method} ${trade} in`, ends, id),
-    expansionPiece(stretch, method, trade),
+    heatPiece(stretch, method, trade) ?? groundPiece(stretch, method, trade),
     feet("pull cord", "Pull cord", length, `${print(length, 6)} ft`, id),
     place === "indoors" || place === "attic"
       ? null
@@ -95,14 +96,26 @@ function racewayPieces(stretch: Stretch, method: string): readonly Piece[] {
   ]);
 }
 
+const FREE = "free to slide both ways when the ground settles or heaves";
+
 /** PVC outdoors that moves 1/4 in or more. */
-function expansionPiece({ segment, id, allowances: a, edition }: Stretch, method: string, trade: string): Piece | null {
+function heatPiece({ segment, id, allowances: a, edition }: Stretch, method: string, trade: string): Piece | null {
   if (!method.startsWith("PVC") || segment.segment.place !== "outdoors") return null;
   const moved = expansion({ id: `${id}.expansion`, material: "PVC", feet: segment.segment.length, spanF: a.yearlySpanF, edition });
   const count = fittingsNeeded({ id: `${id}.expansion-fittings`, expansion: moved, travelIn: a.expansionTravelIn });
   return each(`expansion fitting ${trade}`, `PVC expansion fitting ${trade} in`, Number(count.value), id, {
     expression: count.expression,
     citations: count.citations,
-    note: "not wanted where bends or the ground are shown to take up the movement",
+    note: segment.segment.earth_movement === "expansion-fitting" ? FREE : "not wanted where bends or the ground are shown to take up the movement",
   });
+}
+
+/** The fitting a riser is told to have for the ground; one set for heat serves for both. */
+function groundPiece({ segment, id, edition }: Stretch, method: string, trade: string): Piece | null {
+  const { earth_movement: told, place } = segment.segment;
+  if (told !== "expansion-fitting" || place !== "outdoors" || FLEXIBLE.includes(method)) return null;
+  const [key, item] = method.startsWith("PVC")
+    ? [trade, `PVC expansion fitting ${trade} in`]
+    : [`${method} ${trade}`, `Expansion fitting, ${method} ${trade} in`];
+  return each(`expansion fitting ${key}`, item, 1, id, { citations: [cite(EARTH_MOVEMENT, edition)!], note: FREE });
 }
