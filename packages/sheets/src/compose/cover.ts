@@ -187,13 +187,14 @@ function lookList(design: Design): Block[] {
 /** Cautions, assumptions, and statements to be signed. */
 export function statementsSheet(design: Design, overlay: Overlay | null): Draft {
   const { preparer } = design.job.project;
+  const [first, ...more] = statementBlocks(overlay);
   return {
     title: SHEETS.statements,
     blocks: [
       cautions(),
       ...assumptionsPart(design.assumptions),
-      heading("Statements"),
-      ...statementBlocks(overlay),
+      together(heading("Statements"), ...(first?.kind === "together" ? first.blocks : first === undefined ? [] : [first])),
+      ...more,
       together(
         paragraph(preparer.licence === undefined ? "Signed for the whole packet. The preparer states no licence." : "Signed for the whole packet."),
         blanks("Preparer's signature", "Date", "Owner's signature", "Date"),

@@ -176,6 +176,35 @@ describe("site plan", () => {
     expect(scale).toBe(30);
   });
 
+  // Two rows of legend, scale bar and a line of note leave 229 pt of the 400 in height, and 472 in width. 170 ft up the page: at 50 ft to
+  // the inch 244.8 pt, too many, at 60 204; across it at 30 408 by 192. 120 ft: up at 40 216; across at 20 288 by the 80 ft, so 30: no twofold.
+  it.each([
+    [80, 170, 30, 110],
+    [80, 120, 40, 20],
+    [170, 80, 30, 20],
+  ])("a lot of %s ft by %s ft is drawn at %s ft to the inch, north at %s° of its page", (wide, deep, expected, north) => {
+    const lot = [
+      [0, 0],
+      [wide, 0],
+      [wide, deep],
+      [0, deep],
+    ] as const;
+    const { drawing, scale, setbacks } = drawSitePlan({ ...plain, lot, scale_note: "Measured.", frame: { width: 522, height: 400 } });
+    expectSound(drawing);
+    expect(scale).toBe(expected);
+    const outline = drawing.marks.find((m) => m.is === "path" && m.closed && m.dash === "lot");
+    const [first] = outline?.is === "path" ? pairs(outline.points, true) : [];
+    const sides =
+      first === undefined ? [] : [Math.abs(first[1][0] - first[0][0]), Math.abs(first[1][1] - first[0][1])].map((s) => Number(((s / 72) * scale).toFixed(6)));
+    expect(sides).toEqual(north === 110 ? [0, wide] : [wide, 0]);
+    // The needle's tip from the middle of its ring.
+    const ring = drawing.marks.findLast((m) => m.is === "circle" && m.r === 10);
+    const needle = drawing.marks.find((m) => m.is === "path" && m.closed && m.fill === "black" && m.points.length === 3);
+    const [tip, at] = [needle?.is === "path" ? needle.points[0]! : [0, 0], ring?.is === "circle" ? ring.at : [0, 0]];
+    expect((Math.atan2(tip[0] - at[0], at[1] - tip[1]) * 180) / Math.PI).toBeCloseTo(north, 6);
+    expect(setbacks).toEqual([{ name: "RV outlet", distance_ft: 13, from: [13, 30], to: [0, 30] }]);
+  });
+
   it("dimensions each leg of the trench, the segment and the way to the lot line", () => {
     const { drawing, setbacks } = drawSitePlan(plain);
     for (const words of ["15 ft", "3 ft", "18 ft trench", "13 ft to lot line", "1 in = 30 ft"]) expect(says(drawing, words), words).toBe(true);

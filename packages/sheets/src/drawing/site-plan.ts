@@ -63,31 +63,25 @@ const LINES = {
 } as const;
 
 /** The site to scale, with the new route, its lengths, and the distance from each outlet to the lot line. Throws where the frame leaves no room. */
-export function drawSitePlan(input: SitePlanInput): SitePlan {
-  const frame = input.frame ?? FRAME;
-  const entries = legendOf(input);
+export function drawSitePlan(given: SitePlanInput): SitePlan {
+  const frame = given.frame ?? FRAME;
+  const entries = legendOf(given);
   const columns = Math.max(1, Math.floor(frame.width / KEY_COLUMN));
-  const note = input.scale_note === undefined ? [] : firstLines(wrap(input.scale_note, frame.width - 90));
+  const note = given.scale_note === undefined ? [] : firstLines(wrap(given.scale_note, frame.width - 90));
   const furnitureHeight = FURNITURE + note.length * LINE_HEIGHT;
   const legendTop = frame.height - Math.ceil(entries.length / columns) * LINE_HEIGHT - 4;
-  const room = { left: 1, top: 1 + (input.clear_top ?? 0), right: frame.width - 1, bottom: legendTop - furnitureHeight - 6 };
+  const room = { left: 1, top: 1 + (given.clear_top ?? 0), right: frame.width - 1, bottom: legendTop - furnitureHeight - 6 };
 
   if (room.bottom - room.top < LEAST_ROOM || frame.width < 3 * LEAST_ROOM)
     throw new RangeError(`a frame of ${frame.width} × ${frame.height} points leaves no room for a site plan`);
 
   // 1. Scale, and feet to points of the page.
-  const everything = [
-    ...input.lot,
-    ...input.outlines.flatMap((o) => o.points),
-    ...input.points.map((p) => p.at),
-    ...input.routes.flatMap((r) => r.points),
-    ...input.overhead.flat(),
-  ];
-  const site = bounds(everything);
-  const scale = scaleFor(
-    { width: site.right - site.left, height: site.bottom - site.top },
-    { width: room.right - room.left - 2 * PAD, height: room.bottom - room.top - 2 * PAD },
-  );
+  const most = { width: room.right - room.left - 2 * PAD, height: room.bottom - room.top - 2 * PAD };
+  const [upright, across] = [given, quarterTurned(given)]
+    .map((input) => ({ input, site: extentOf(input) }))
+    .map((way) => ({ ...way, scale: scaleFor(way.site, most) }));
+  // A long lot lies across the sheet where that shows it twice as large.
+  const { input, site, scale } = across!.scale * 2 <= upright!.scale ? across! : upright!;
   const perFoot = pointsPerFoot(scale);
   const [middleX, middleY] = [(room.left + room.right) / 2, (room.top + room.bottom) / 2];
   const put = ([x, y]: Point): Point => [middleX + (x - (site.left + site.right) / 2) * perFoot, middleY - (y - (site.top + site.bottom) / 2) * perFoot];
@@ -163,8 +157,28 @@ export function drawSitePlan(input: SitePlanInput): SitePlan {
     drawing: { title, alt, width: frame.width, height: frame.height, marks: [...marks, ...lettering, ...furniture] },
     scale,
     comparison,
-    setbacks,
+    setbacks: setbacksOf(given),
     unplaced,
+  };
+}
+
+/** Feet to the right and up that everything on the plan takes. */
+function extentOf({ lot, outlines, points, routes, overhead }: SitePlanInput) {
+  const site = bounds([...lot, ...outlines.flatMap((o) => o.points), ...points.map((p) => p.at), ...routes.flatMap((r) => r.points), ...overhead.flat()]);
+  return { ...site, width: site.right - site.left, height: site.bottom - site.top };
+}
+
+/** The same site with the top of its page at the right. */
+function quarterTurned(input: SitePlanInput): SitePlanInput {
+  const turned = ([x, y]: Point): Point => [y, -x];
+  return {
+    ...input,
+    lot: input.lot.map(turned),
+    outlines: input.outlines.map((o) => ({ ...o, points: o.points.map(turned) })),
+    points: input.points.map((p) => ({ ...p, at: turned(p.at) })),
+    routes: input.routes.map((r) => ({ ...r, points: r.points.map(turned) })),
+    overhead: input.overhead.map((o) => o.map(turned)),
+    north_degrees: input.north_degrees + 90,
   };
 }
 

@@ -53,10 +53,10 @@ p { margin: 0 0 5pt; overflow-wrap: anywhere; orphans: 2; widows: 2; }
  * No page holds a remnant alone: the end of a sheet keeps with what goes before it, and the last rows and entries keep together.
  * The browser breaks inside a box that avoids it sooner than it looks further up for a better place: so each part avoids a break before it.
  */
-.flow > :nth-last-child(-n+2):not(:nth-child(-n+2), .tail, .drawing, :has(> .drawing)), .flow > p:nth-last-child(-n+3):has(+ :is(p, .blanks)) { break-before: avoid; }
-.flow > p:nth-last-child(-n+3), .together > p { orphans: 9; widows: 9; }
-.flow > .together:nth-last-child(-n+2):not(:has(.drawing)) { break-inside: auto; }
-.flow > .together:nth-last-child(-n+2):not(:has(.drawing)) > * + * { break-before: avoid; }
+.flow > :nth-last-child(-n+2):not(:nth-child(-n+2), .tail, .drawing, :has(> .drawing), .together:nth-last-child(2)), .flow > p:nth-last-child(-n+3):has(+ :is(p, .blanks)) { break-before: avoid; }
+.flow > p:nth-last-child(-n+3), .flow > .together:last-child > p { orphans: 9; widows: 9; }
+.flow > .together:last-child:not(:has(.drawing)) { break-inside: auto; }
+.flow > .together:last-child:not(:has(.drawing)) > * + * { break-before: avoid; }
 .flow > table.grid:nth-last-child(-n+2) > tbody > tr:nth-last-child(-n+5) { break-before: avoid; }
 .flow > .brief:not(.run):nth-last-child(-n+2) > li:nth-last-child(-n+8), .boxed li:nth-last-child(-n+4) { break-before: avoid; }
 table.grid { width: 100%; table-layout: fixed; border-collapse: collapse; margin: 0 0 7pt; }
