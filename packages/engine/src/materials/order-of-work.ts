@@ -34,7 +34,7 @@ export function orderOfWork(design: Design): readonly WorkStep[] {
       step("call", "Call the one-call centre (811) and wait until every utility has marked or cleared the ground.", ids(buried), true),
       step(
         "trench",
-        `Dig the trench: ${buried.map(({ segment, id }) => `${id} ${print(segment.segment.length)} ft, ${coverOf(segment)}`).join("; ")}.`,
+        `Dig the trench: ${buried.map(({ run, segment }) => `${run.run.name}, ${segment.segment.name}: ${print(segment.segment.length)} ft, ${coverOf(segment)}`).join("; ")}.`,
         ids(buried),
       ),
       step("lay", "Lay what goes in the trench, with the depth to be seen along it.", ids(buried)),

@@ -38,7 +38,11 @@ function devicePieces({ circuit, run, rating }: DesignedCircuit): readonly (Piec
   const device = run.boxes.some((box) => box.device);
   const rv = circuit.serves.startsWith("rv-");
   if (rv && circuit.listed_rv_power_outlet)
-    return [each(`rv power outlet ${circuit.serves}`, `Listed RV power outlet, ${circuit.serves}`, 1, run.id, { note: "its enclosure may stand for the box" })];
+    return [
+      each(`rv power outlet ${circuit.serves}`, `Listed RV power outlet, ${circuit.serves.replace("rv-", "")} A`, 1, run.id, {
+        note: "its enclosure may stand for the box",
+      }),
+    ];
   const cover = circuit.cover_plate;
   const own = circuit.gfci_device;
   const ground = own === "receptacle" ? " GFCI" : "";

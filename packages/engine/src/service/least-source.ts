@@ -90,7 +90,7 @@ export function leastByRating(rating: Numeric, greatest: FaultLevel, edition: Ed
     assumptions: [
       {
         path: PATH,
-        says: `least fault current at the service panel not given: ${print(least, 0)} A taken to ground for the tripping of breakers, the weakest source a ${print(rating)} A service may have (12 V lost at its rating, ANSI C84.1 range A; common practice, no source). Write fault.least_kA as the utility says, or fault.loop_ohms as measured`,
+        says: `least fault current at the service panel not given: ${print(least, 0)} A taken to ground for the tripping of breakers, the weakest source a ${print(rating)} A service may have (12 V lost at its rating, ANSI C84.1 range A; common practice, no source). The utility's least figure, or the loop as measured, makes it firm (job file: fault.least_kA, fault.loop_ohms)`,
       },
     ],
   };
