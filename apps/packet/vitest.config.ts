@@ -5,5 +5,5 @@ const conditions = ["branchwork-source", "module", "node", "import", "default"];
 export default defineConfig({
   resolve: { conditions },
   ssr: { resolve: { conditions, externalConditions: conditions } },
-  test: { include: ["src/**/*.test.ts", "test/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 120_000, maxWorkers: "100%" },
+  test: { include: ["src/**/*.test.ts", "test/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 120_000 },
 });

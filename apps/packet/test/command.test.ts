@@ -110,7 +110,7 @@ describe("build", () => {
     branchwork(["build", job("ev-48-attic"), "--out", "ev", "--format", "html,json", "--date", "2026-11-25"]);
     const design = JSON.parse(readFileSync(join(scratch, "ev", "ev-48-attic.json"), "utf8"));
     const html = readFileSync(join(scratch, "ev", "ev-48-attic.html"), "utf8");
-    expect(html.split(`${design.service.amperes.value} A`).length).toBeGreaterThan(2);
+    expect(html.split(`${design.service.amperes.value}\u{A0}A`).length).toBeGreaterThan(2);
   });
 });
 
