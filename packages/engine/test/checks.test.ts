@@ -1172,6 +1172,15 @@ const ROWS: readonly Row[] = [
   ["earth-movement", "a flexible connection", "pass", bent(2, { earth_movement: "flexible-connection" })],
   ["earth-movement", "a slack loop of cable under a riser", "pass", buriedCable({ earth_movement: "slack-loop" })],
   ["earth-movement", "a slack loop where a raceway lies in the ground", "needs-person", bent(2, { earth_movement: "slack-loop" })],
+  [
+    "earth-movement",
+    "a slack loop on one side of a riser, a raceway in the ground on the other",
+    "needs-person",
+    (j) => {
+      buriedCable({ earth_movement: "slack-loop" })(j);
+      circuit(j).route.push({ name: "on", place: "buried", method: "PVC-40", length: "9 ft", cover: "18 in" });
+    },
+  ],
   ["earth-movement", "an expansion fitting on a cable", "needs-person", buriedCable({ method: "UF-B", earth_movement: "expansion-fitting" })],
   ["earth-movement", "a cable in which nothing gives", "fail", buriedCable({ method: "UF-B", earth_movement: "nothing" })],
   ["earth-movement", "an expansion fitting on a flexible raceway", "needs-person", bent(2, { method: "LFNC-B", earth_movement: "expansion-fitting" })],
@@ -1269,6 +1278,15 @@ describe("what gives when the ground moves (300.5(J): 2020 https://ecmweb.com/na
     const mend = one?.verdict === "fail" ? one.mend : "";
     expect(mend).toMatch(says);
     expect(mend).not.toMatch(saysNot);
+  });
+  it.each([
+    ["a raceway over a cable in the trench: either", buriedCable({}), true, true],
+    ["a raceway from the trench up: no loop", same, false, true],
+    ["a cable from the trench up: no fitting", buriedCable({ method: "UF-B" }), true, false],
+  ])("asks to see, for %s", (_, bend, loop, fitting) => {
+    const [one] = found(bend);
+    const look = one?.verdict === "needs-person" ? one.look : "";
+    expect([look.includes("S loop"), look.includes("expansion fitting")]).toEqual([loop, fitting]);
   });
   it("looks at both ends of a trench between two walls", () =>
     expect(found(bent(0, { place: "outdoors", method: "PVC-80" })).map(({ subject, verdict }) => [subject, verdict])).toEqual([
