@@ -70,7 +70,7 @@ function volumeOf(id: string, box: Box, meeting: readonly DesignedSegment[], nee
   return boxVolume({
     id,
     contents: {
-      conductors: meeting.flatMap(hotsAndNeutral),
+      conductors: meeting.flatMap((s) => hotsAndNeutral(s.conductor, s.neutral?.size ?? null)),
       grounds: { size: largestGround, count: meeting.length },
       devices: box.device && needs.gangs > 0 ? [{ size: largest(meeting), gangs: needs.gangs }] : [],
       internalClamps: box.clamps,

@@ -52,7 +52,7 @@ const likeOf = (designed: DesignedSegment) => ({
   size: designed.conductor.size,
   insulation: designed.segment.conductors.insulation,
   compact: designed.segment.conductors.stranding === "compact",
-  count: hotsAndNeutral(designed)[0]!.count,
+  count: hotsAndNeutral(designed.conductor, designed.neutral?.size ?? null)[0].count,
 });
 
 function jamOf(id: string, { designed, tradeSize }: Pulled, edition: Edition): JamRatio | null {

@@ -1,14 +1,16 @@
-import type { DesignedSegment } from "./designed.js";
 import type { Size } from "./tables/size.js";
 
-/** Hots and neutral of one set of a stretch, by size: the neutral by itself where it has a size of its own. */
-export function hotsAndNeutral({ conductor, neutral }: Pick<DesignedSegment, "conductor" | "neutral">): readonly {
+/** So many conductors of a size. */
+export interface Conductors {
   readonly size: Size;
   readonly count: number;
-}[] {
-  if (neutral === null) return [{ size: conductor.size, count: conductor.count }];
+}
+
+/** Hots and neutral of one set by size: the neutral by itself where it has a size of its own. */
+export function hotsAndNeutral(conductor: Conductors, neutral: Size | null): readonly [like: Conductors, ...Conductors[]] {
+  if (neutral === null) return [conductor];
   return [
     { size: conductor.size, count: conductor.count - 1 },
-    { size: neutral.size, count: 1 },
+    { size: neutral, count: 1 },
   ];
 }

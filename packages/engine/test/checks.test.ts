@@ -1071,20 +1071,9 @@ const ROWS: readonly Row[] = [
     "raceway-joint",
     "1 in and 1-1/4 in, a box between",
     "not-applicable",
-    (j) => {
-      sized("1", "1-1/4")(j);
-      circuit(j).boxes.push({ name: "pull", after: "trench", volume: "64 in3" });
-    },
+    both(sized("1", "1-1/4"), (j) => circuit(j).boxes.push({ name: "pull", after: "trench", volume: "64 in3" })),
   ],
-  [
-    "raceway-joint",
-    "1 in of PVC and of EMT",
-    "needs-person",
-    (j) => {
-      sized("1", "1")(j);
-      bent(2, { method: "EMT" })(j);
-    },
-  ],
+  ["raceway-joint", "1 in of PVC and of EMT", "needs-person", both(sized("1", "1"), bent(2, { method: "EMT" }))],
   ["hard-pull", "3/4 in, 34 % full, and wedging", "caution", bent(1, { trade_size: "3/4" })],
   ["hard-pull", "1 in, 21 % full", "pass", bent(1, { trade_size: "1" })],
   ["pull-tension", "19 ft", "pass", same],

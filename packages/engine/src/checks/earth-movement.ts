@@ -1,17 +1,16 @@
-import { everyEdition } from "../basis/edition.js";
 import type { Segment } from "../job/schema.js";
-import { groundUnder } from "../sizing/riser.js";
+import { EARTH_MOVEMENT, groundUnder } from "../sizing/riser.js";
 import { isCable } from "../tables/cable.js";
+import { isFlexible } from "../tables/raceway-kind.js";
 import type { Check, Outcome } from "./finding.js";
 import { eachSegment, fail, needsPerson, pass } from "./outcome.js";
 
-const FLEXIBLE = ["ENT", "FMC", "LFMC", "LFNC-A", "LFNC-B"];
 const FITTING = "an expansion fitting in the riser, free to slide both ways, or a flexible connection to its box";
 const LOOP = "an S loop of slack cable in the trench where it turns up";
 
 /** What the method of a riser itself allows to give. */
 function ways({ method }: Segment, loops: boolean): string {
-  if (FLEXIBLE.includes(method)) return `slack in the ${method}, not drawn tight from the ground to its box`;
+  if (isFlexible(method)) return `slack in the ${method}, not drawn tight from the ground to its box`;
   if (isCable(method)) return LOOP;
   return loops ? `${LOOP}, or ${FITTING}` : FITTING;
 }
@@ -33,7 +32,7 @@ function judged(segment: Segment, subject: string, loops: boolean): Outcome {
     case "flexible-connection":
       return pass(subject, "a flexible connection takes up the movement, as entered");
     case "expansion-fitting":
-      return isCable(method) || FLEXIBLE.includes(method)
+      return isCable(method) || isFlexible(method)
         ? needsPerson(subject, `an expansion fitting is told and ${method} takes none (common practice, no source)`, `see ${give}`)
         : pass(subject, "an expansion fitting takes up the movement, as entered");
     case "slack-loop":
@@ -46,8 +45,7 @@ function judged(segment: Segment, subject: string, loops: boolean): Outcome {
 export const earthMovement: Check = {
   id: "earth-movement",
   title: "What comes out of the ground gives when the ground moves",
-  // One published source each for 2020 and 2023, named in the test; 2017 and 2026 from memory, and the weakest stands for all.
-  rule: { sections: everyEdition("300.5(J)"), standing: "memory" },
+  rule: EARTH_MOVEMENT,
   run: eachSegment((here, run, subject) => {
     const ground = groundUnder(run, run.segments.indexOf(here));
     return ground.length === 0

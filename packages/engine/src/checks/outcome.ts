@@ -28,22 +28,32 @@ export function eachRun(judge: (run: DesignedFeeder | DesignedCircuit, given: Ch
   return (given) => [...given.design.feeders, ...given.design.circuits].map((run) => judge(run, given));
 }
 
+/** What is found on each run of the tree, feeders first; where nothing is, `nothing` says why the check has nothing to say of that run. */
+export function foundOnRuns(
+  find: (run: DesignedFeeder | DesignedCircuit, given: CheckGiven) => readonly Outcome[],
+  nothing: string | ((run: DesignedRun) => string),
+): (given: CheckGiven) => Outcome[] {
+  return (given) =>
+    [...given.design.feeders, ...given.design.circuits].flatMap((run) => {
+      const found = find(run, given);
+      return found.length > 0 ? found : [notApplicable(run.run.name, typeof nothing === "string" ? nothing : nothing(run))];
+    });
+}
+
 /** Runs a judgement on every segment of every run; null where the check has nothing to say of a segment. */
 export function eachSegment(
   judge: (segment: DesignedSegment, run: DesignedRun, subject: string, given: CheckGiven) => Outcome | null,
 ): (given: CheckGiven) => Outcome[] {
-  return (given) =>
-    [...given.design.feeders, ...given.design.circuits].flatMap((run) => {
-      const found = run.segments.map((segment) => judge(segment, run, `${run.run.name}: ${segment.segment.name}`, given)).filter((outcome) => outcome !== null);
-      return found.length > 0 ? found : [notApplicable(run.run.name, "no stretch of it is of the kind")];
-    });
+  return foundOnRuns(
+    (run, given) => run.segments.flatMap((segment) => judge(segment, run, `${run.run.name}: ${segment.segment.name}`, given) ?? []),
+    "no stretch of it is of the kind",
+  );
 }
 
 /** Runs a judgement on every pull of every run; null where the check has nothing to say of it. */
 export function eachPull(judge: (pull: DesignedPull, subject: string) => Outcome | null): (given: CheckGiven) => Outcome[] {
-  return (given) =>
-    [...given.design.feeders, ...given.design.circuits].flatMap((run) => {
-      const found = run.pulls.map((pull) => judge(pull, `${run.run.name}: ${pull.names.join(", ")}`)).filter((outcome) => outcome !== null);
-      return found.length > 0 ? found : [notApplicable(run.run.name, run.pulls.length === 0 ? "no raceway" : "the tables lack a figure for it")];
-    });
+  return foundOnRuns(
+    (run) => run.pulls.flatMap((pull) => judge(pull, `${run.run.name}: ${pull.names.join(", ")}`) ?? []),
+    ({ pulls }) => (pulls.length === 0 ? "no raceway" : "the tables lack a figure for it"),
+  );
 }

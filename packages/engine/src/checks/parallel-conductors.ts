@@ -3,7 +3,7 @@ import type { DesignedRun, DesignedSegment } from "../designed.js";
 import { LEAST_PARALLEL, parallelFaults } from "../sizing/parallel.js";
 import { compareSizes, printSize } from "../tables/size.js";
 import type { Check, Outcome } from "./finding.js";
-import { fail, needsPerson, notApplicable } from "./outcome.js";
+import { fail, foundOnRuns, needsPerson } from "./outcome.js";
 
 const SECTIONS: PerEdition<string> = { "2017": "310.10(H)", "2020": "310.10(G)", "2023": "310.10(G)", "2026": "310.10(G)" } satisfies Record<Edition, string>;
 
@@ -11,11 +11,7 @@ export const parallelConductors: Check = {
   id: "parallel-conductors",
   title: "Conductors in parallel are large enough and alike",
   rule: { sections: SECTIONS, standing: "published" },
-  run: ({ design }) =>
-    [...design.feeders, ...design.circuits].flatMap((run) => {
-      const found = run.segments.filter((s) => s.sets > 1).map((s) => judge(run, s));
-      return found.length > 0 ? found : [notApplicable(run.run.name, "one conductor to each phase")];
-    }),
+  run: foundOnRuns((run) => run.segments.filter((s) => s.sets > 1).map((s) => judge(run, s)), "one conductor to each phase"),
 };
 
 function judge(run: DesignedRun, s: DesignedSegment): Outcome {

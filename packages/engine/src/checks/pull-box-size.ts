@@ -2,17 +2,16 @@ import { everyEdition } from "../basis/edition.js";
 import type { DesignedRun } from "../designed.js";
 import { decimal, print } from "../quantity.js";
 import type { Check, Outcome } from "./finding.js";
-import { fail, needsPerson, notApplicable, pass } from "./outcome.js";
+import { fail, foundOnRuns, needsPerson, pass } from "./outcome.js";
 
 export const pullBoxSize: Check = {
   id: "pull-box-size",
   title: "A box with 4 AWG or larger has its dimensions",
   rule: { sections: everyEdition("314.28(A)"), standing: "published" },
-  run: ({ design }) =>
-    [...design.feeders, ...design.circuits].flatMap(({ run, boxes }) => {
-      const found = boxes.filter((b) => b.dimensions !== null).map((b) => judge(`${run.name}: ${b.box.name}`, b));
-      return found.length > 0 ? found : [notApplicable(run.name, "no box with conductors of 4 AWG or larger")];
-    }),
+  run: foundOnRuns(
+    ({ run, boxes }) => boxes.filter((b) => b.dimensions !== null).map((b) => judge(`${run.name}: ${b.box.name}`, b)),
+    "no box with conductors of 4 AWG or larger",
+  ),
 };
 
 function judge(subject: string, { box, dimensions, nextBetter }: DesignedRun["boxes"][number]): Outcome {

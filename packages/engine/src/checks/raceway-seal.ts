@@ -2,17 +2,16 @@ import { everyEdition } from "../basis/edition.js";
 import type { DesignedFeeder, DesignedRun } from "../designed.js";
 import { isCable } from "../tables/cable.js";
 import type { Check, Outcome } from "./finding.js";
-import { needsPerson, notApplicable } from "./outcome.js";
+import { foundOnRuns, needsPerson } from "./outcome.js";
 
 export const racewaySeal: Check = {
   id: "raceway-seal",
   title: "Raceways are sealed where they enter a building",
   rule: { sections: everyEdition("300.5(G), 300.7(A)"), standing: "memory" },
-  run: ({ design }) =>
-    [...design.feeders, ...design.circuits].flatMap((run) => {
-      const found = [...entriesOf(run), ...("feeder" in run ? entryAtPanel(run as DesignedFeeder) : [])];
-      return found.length > 0 ? found : [notApplicable(run.run.name, "no raceway goes from the weather or the ground into a building")];
-    }),
+  run: foundOnRuns(
+    (run) => [...entriesOf(run), ...(run.kind === "feeder" ? entryAtPanel(run) : [])],
+    "no raceway goes from the weather or the ground into a building",
+  ),
 };
 
 /** Where a route goes between outside and inside and one side of it is a raceway; it begins inside, where its panel stands, unless its first stretch is outside. */

@@ -2,7 +2,7 @@ import { everyEdition } from "../basis/edition.js";
 import { groundUnder } from "../sizing/riser.js";
 import { isCable } from "../tables/cable.js";
 import type { Check, Outcome } from "./finding.js";
-import { fail, needsPerson, notApplicable, pass } from "./outcome.js";
+import { fail, foundOnRuns, needsPerson, pass } from "./outcome.js";
 
 const STRONG = ["RMC", "IMC", "PVC-80"];
 const MEND = "use PVC Schedule 80, RMC or IMC from the cover depth to 8 ft above grade";
@@ -11,9 +11,9 @@ export const riserProtection: Check = {
   id: "riser-protection",
   title: "A riser exposed to damage is protected",
   rule: { sections: everyEdition("300.5(D)(1), (4)"), standing: "published" },
-  run: ({ design, basis }) =>
-    [...design.feeders, ...design.circuits].flatMap((run) => {
-      const found = run.segments.flatMap(({ segment }, i): Outcome[] => {
+  run: foundOnRuns(
+    (run, { basis }) =>
+      run.segments.flatMap(({ segment }, i): Outcome[] => {
         const subject = `${run.run.name}: ${segment.name}`;
         const riser = groundUnder(run, i).length > 0;
         if (!segment.exposed_to_damage && !riser) return [];
@@ -32,7 +32,7 @@ export const riserProtection: Check = {
             `see that nothing can strike it; if anything can, ${MEND}`,
           ),
         ];
-      });
-      return found.length > 0 ? found : [notApplicable(run.run.name, "nothing comes out of the ground or can be struck")];
-    }),
+      }),
+    "nothing comes out of the ground or can be struck",
+  ),
 };

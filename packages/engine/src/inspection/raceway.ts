@@ -6,6 +6,7 @@ import type { DesignedSegment } from "../designed.js";
 import { decimal, print } from "../quantity.js";
 import { type SupportedMethod, supportSpacing } from "../sizing/supports.js";
 import { isCable } from "../tables/cable.js";
+import { isMetal } from "../tables/raceway-kind.js";
 import { printSize } from "../tables/size.js";
 import { SUPPORT } from "../tables/support.js";
 import type { AnyTradeSize } from "../tables/trade-size.js";
@@ -23,8 +24,6 @@ const BENDS: Readonly<Record<string, string>> = {
   LFMC: "350.26",
   FMC: "348.26",
 };
-const METAL: ReadonlySet<string> = new Set(["EMT", "RMC", "IMC", "FMC", "LFMC"]);
-export const isMetal = (method: string): boolean => METAL.has(method);
 
 /** "1-1/4 in PVC-40: 3 × 6 AWG copper, ground 10 AWG". */
 export function wiringWords({ segment, tradeSize, conductor, grounding, neutral }: DesignedSegment): string {

@@ -2,8 +2,10 @@ import { cite, citeOther } from "../basis/citation.js";
 import { everyEdition } from "../basis/edition.js";
 import { decimal, print } from "../quantity.js";
 import { expansion, fittingsNeeded } from "../sizing/expansion-fitting.js";
+import { EARTH_MOVEMENT } from "../sizing/riser.js";
 import { supportCount, supportSpacing } from "../sizing/supports.js";
 import { isCable } from "../tables/cable.js";
+import { isFlexible, isMetal } from "../tables/raceway-kind.js";
 import { compareSizes } from "../tables/size.js";
 import { TRADE_INCHES } from "../tables/trade-size.js";
 import { each, feet, type Piece, some } from "./piece.js";
@@ -11,9 +13,6 @@ import type { Stretch } from "./stretch.js";
 
 const SEAL = { sections: everyEdition("300.5(G), 300.7(A)"), standing: "memory" } as const;
 const BUSHING = { sections: everyEdition("300.4(G)"), standing: "memory" } as const;
-const EARTH_MOVEMENT = { sections: everyEdition("300.5(J)"), standing: "memory" } as const;
-const FLEXIBLE = ["FMC", "LFMC", "LFNC-A", "LFNC-B", "ENT"];
-const METAL = ["EMT", "RMC", "IMC", "FMC", "LFMC"];
 /** Elbows as sold; other angles are bent in the field from the stick. Common practice, no source. */
 const SOLD_ELBOWS = [30, 45, 90];
 
@@ -57,7 +56,7 @@ function racewayPieces(stretch: Stretch, method: string): readonly Piece[] {
   const trade = segment.tradeSize;
   if (trade === null) return [];
   const sized = `${method} ${trade}`;
-  const flexible = FLEXIBLE.includes(method);
+  const flexible = isFlexible(method);
   const waste = decimal(a.wastePercent).div(100).plus(1);
   const elbows = flexible ? [] : bends.filter((degrees) => SOLD_ELBOWS.includes(degrees));
   const kinds = SOLD_ELBOWS.map((degrees) => ({ degrees, count: elbows.filter((bend) => bend === degrees).length }));
@@ -84,7 +83,7 @@ function racewayPieces(stretch: Stretch, method: string): readonly Piece[] {
           citations: [cite(SEAL, edition)!],
           note: "where the raceway comes in from the ground or from outdoors",
         }),
-    large && METAL.includes(method)
+    large && isMetal(method)
       ? each(
           `${grounding ? "grounding bushing" : "insulating bushing"} ${trade}`,
           `${grounding ? "Grounding bushing with insulated throat" : "Insulating bushing"}, ${trade} in`,
@@ -113,7 +112,7 @@ function heatPiece({ segment, id, allowances: a, edition }: Stretch, method: str
 /** The fitting a riser is told to have for the ground; one set for heat serves for both. */
 function groundPiece({ segment, id, edition }: Stretch, method: string, trade: string): Piece | null {
   const { earth_movement: told, place } = segment.segment;
-  if (told !== "expansion-fitting" || place !== "outdoors" || FLEXIBLE.includes(method)) return null;
+  if (told !== "expansion-fitting" || place !== "outdoors" || isFlexible(method)) return null;
   const [key, item] = method.startsWith("PVC")
     ? [trade, `PVC expansion fitting ${trade} in`]
     : [`${method} ${trade}`, `Expansion fitting, ${method} ${trade} in`];

@@ -2,6 +2,7 @@ import type { Edition } from "../basis/edition.js";
 import type { DesignedSegment } from "../designed.js";
 import type { Segment } from "../job/schema.js";
 import { decimal } from "../quantity.js";
+import { hotsAndNeutral } from "../segment-conductors.js";
 import { isCable } from "../tables/cable.js";
 import type { Size } from "../tables/size.js";
 import type { Worked } from "../worked.js";
@@ -30,10 +31,15 @@ export function segmentFill(given: RacewayGiven): (NonNullable<DesignedSegment["
   const { insulation, stranding } = segment.conductors;
   const compact = stranding === "compact";
   const total = count + 1 + (segment.others?.current_carrying ?? 0);
-  const wires = given.neutral === undefined ? [...Array<Size>(count).fill(size), ground] : [...Array<Size>(count - 1).fill(size), given.neutral, ground];
+  const wires = [...hotsAndNeutral({ size, count }, given.neutral ?? null), { size: ground, count: 1 }];
   const area = conductorArea({
     id: `${id}.area`,
-    conductors: [...new Set(wires)].map((one) => ({ size: one, insulation, compact, count: wires.filter((wire) => wire === one).length })),
+    conductors: [...new Set(wires.map((wire) => wire.size))].map((one) => ({
+      size: one,
+      insulation,
+      compact,
+      count: wires.reduce((sum, wire) => sum + (wire.size === one ? wire.count : 0), 0),
+    })),
     othersIn2: segment.others?.area_in2 ?? 0,
     edition,
   });
