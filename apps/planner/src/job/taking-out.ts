@@ -78,10 +78,14 @@ function titlesWithout(plain: unknown, gone: readonly WrittenRun[], left: readon
   return edits;
 }
 
+/** Whether another stretch of the run has the name: boxes and drawn ways go by it, so two with one name could not be told apart. */
+export const nameTaken = (plain: unknown, run: WrittenRun, index: number, name: string): boolean =>
+  listAt(plain, [...run.path, "route"]).some((row, i) => i !== index && textAt(row, ["name"]).trim() === name.trim());
+
 /** Takes a stretch out with the boxes at its end and the ways drawn for it. */
 export function takingOutStretch(plain: unknown, run: WrittenRun, index: number): TakingOut {
   const name = textAt(plain, [...run.path, "route", index, "name"]);
-  const others = listAt(plain, [...run.path, "route"]).some((row, i) => i !== index && textAt(row, ["name"]) === name);
+  const others = nameTaken(plain, run, index, name);
   const boxes = others
     ? []
     : listAt(plain, [...run.path, "boxes"])
@@ -104,10 +108,6 @@ export function replacingRoute(plain: unknown, run: WrittenRun, names: readonly 
     says: says === "" ? "" : `The stretches are new ones, so ${says} of the old ones ${ways.length === 1 ? "is" : "are"} taken out.`,
   };
 }
-
-/** Whether another stretch of the run has the name: boxes and drawn ways go by it, so two with one name could not be told apart. */
-export const nameTaken = (plain: unknown, run: WrittenRun, index: number, name: string): boolean =>
-  listAt(plain, [...run.path, "route"]).some((row, i) => i !== index && textAt(row, ["name"]).trim() === name.trim());
 
 /** A stretch's new name, written also where its boxes and the ways drawn for it name it. */
 export function renamingStretch(plain: unknown, run: WrittenRun, old: string, name: string): readonly Edit[] {

@@ -141,16 +141,16 @@ const NAME_LINES = 2;
 interface MeasuredRow {
   readonly way: readonly OnWay[];
   readonly breaker: string;
+  readonly endX: number;
   /** The same where nothing stands at its end that its sizes must keep from. */
   readonly shortX: number;
-  readonly endX: number;
   /** Its name, in as many lines as it takes up to NAME_LINES. */
   readonly name: readonly string[];
   readonly words: readonly string[];
   /** What lies in its way, under its line and left of its end. */
+  readonly sizes: readonly { readonly says: string; readonly indent: number }[];
   /** How far under its line they begin. */
   readonly sizesFrom: number;
-  readonly sizes: readonly { readonly says: string; readonly indent: number }[];
   readonly below: number;
 }
 

@@ -16,8 +16,12 @@ const SCALES = [1.5, 1.4, 1.3, 1.2, 1.1];
 export function drawOneLine(design: Design, room: Room = LETTER): readonly string[] {
   const supply = supplyOf(design);
   const laid = (scale: number) => ({ scale, drawings: layOneLine(supply, { width: room.width / scale, height: room.height / scale }) });
-  const least = laid(1);
-  const larger = SCALES.filter((scale) => room.width / scale >= LETTER.width);
-  const { scale, drawings } = larger.map(laid).find((made) => made.drawings.length === least.drawings.length) ?? least;
+  let { scale, drawings } = laid(1);
+  for (const larger of SCALES.filter((one) => room.width / one >= LETTER.width)) {
+    const made = laid(larger);
+    if (made.drawings.length !== drawings.length) continue;
+    ({ scale, drawings } = made);
+    break;
+  }
   return drawings.map((drawing, index) => svgOfDrawing(drawing, `one-line-${index + 1}`, scale));
 }
