@@ -1,20 +1,17 @@
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
-import { type Block, composePacket, PAPERS, type Packet, type PacketSet, type Paper, renderHtml } from "@branchwork/sheets";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { packetFonts } from "../src/fonts.js";
-import { designText, type Loaded, loadDesign } from "../src/load-design.js";
+import { type Block, PAPERS, type Packet, type PacketSet, type Paper } from "@branchwork/sheets";
+import { describe, expect, it } from "vitest";
+import { designText, type Loaded } from "../src/load-design.js";
 import { inspectPdf } from "../src/print/inspect-pdf.js";
 import { openPdf } from "../src/print/pdf-file.js";
 import { printedText } from "../src/print/pdf-text.js";
-import { openPrinter, type Printer } from "../src/print/printer.js";
 import { plainOf } from "./hostile-text.js";
 import { printedPlaces } from "./printed-places.js";
 import { bare, lastWords, tail } from "./printed-words.js";
 import { htmlOf, loadFixture, packetOf, printing } from "./printing.js";
 
 const fixtures = fileURLToPath(new URL("../../../fixtures/", import.meta.url));
-const DATE = "2026-11-25";
 /** A print with this much on it; far over what it takes, far under what a page that runs away takes. */
 const MOST_MS = 45_000;
 /** Head, title block and foot alone come to about so many words: a page with no more is blank. */
@@ -109,7 +106,7 @@ const FAULTS: readonly { readonly name: string; readonly make: () => Promise<Loa
   {
     name: "a huge note of the overlay",
     make: async () => {
-      const loaded = await loadDesign(`${fixtures}jobs/rv-50-carport.yaml`, { overlay: `${fixtures}overlays/saltmarsh-point.yaml` });
+      const loaded = await loadFixture("rv-50-carport", "saltmarsh-point");
       const { overlay } = loaded;
       if (overlay === null) throw new Error("no overlay");
       const notes = [{ id: "huge", concerns: "all", says: `${words(1_500, "note")} lastnote`, citation: "Saltmarsh Point handout" }];
@@ -118,11 +115,7 @@ const FAULTS: readonly { readonly name: string; readonly make: () => Promise<Loa
   },
 ];
 
-let printer: Printer;
-beforeAll(async () => {
-  printer = await openPrinter({ warn: () => undefined });
-}, 60_000);
-afterAll(() => printer?.close());
+const press = printing();
 
 interface Printed {
   readonly packet: Packet;
@@ -130,11 +123,11 @@ interface Printed {
   readonly pdf: Uint8Array;
   readonly ms: number;
 }
-async function printed({ design, overlay, targets }: Loaded, paper: Paper = "letter"): Promise<Printed> {
-  const packet = composePacket({ design, overlay, targets, date: DATE, paper });
-  const html = renderHtml({ packet, fonts: await packetFonts() });
+async function printed(loaded: Loaded, paper: Paper = "letter"): Promise<Printed> {
+  const packet = packetOf(loaded, { paper });
+  const html = await htmlOf(packet);
   const began = performance.now();
-  const pdf = await printer.print(html, { date: new Date(`${DATE}T00:00:00Z`), expectText: packet.title });
+  const pdf = await press.html(html, packet.title);
   const ms = performance.now() - began;
   return { packet, pages: printedText(openPdf(pdf)), pdf, ms };
 }
@@ -177,7 +170,7 @@ describe.each(FAULTS)("$name", ({ make }) => {
 });
 
 it("a lost line, a lost page and a blank page would be found", async () => {
-  const print = await printed(await loadDesign(`${fixtures}jobs/hot-tub.yaml`, {}));
+  const print = await printed(await loadFixture("hot-tub"));
   const of = (pages: readonly string[]) => faultsOf({ ...print, pages });
   const { pages } = print;
   expect(of(pages)).toEqual([]);
@@ -200,7 +193,7 @@ const DRAWN = /^(Site plan|One-line diagram|Trench and raceway sections|Panel:)/
 
 describe.each(PAPERS)("on %s", (paper) => {
   it.each(["rv-50-carport", "garage-subpanel"])("%s prints whole, each sheet on its size of page", async (job) => {
-    const print = await printed(await loadDesign(`${fixtures}jobs/${job}.yaml`, {}), paper);
+    const print = await printed(await loadFixture(job), paper);
     expect(faultsOf(print)).toEqual([]);
     const { sizes } = inspectPdf(print.pdf);
     for (const [i, page] of print.pages.entries()) {
@@ -213,7 +206,7 @@ describe.each(PAPERS)("on %s", (paper) => {
 });
 
 it("large paper has the stamp area on the sheets of the site plan and the one-line diagram, beside the drawing", async () => {
-  const { packet, pages } = await printed(await loadDesign(`${fixtures}jobs/rv-50-carport.yaml`, {}), "tabloid");
+  const { packet, pages } = await printed(await loadFixture("rv-50-carport"), "tabloid");
   const stamped = pages.filter((page) => bare(page).includes(bare("Kept clear for the jurisdiction's stamp")));
   expect(stamped).toHaveLength(2);
   expect(packet.sheets.filter(({ layout }) => layout === "plate").map(({ title }) => title)).toEqual(["Site plan", "One-line diagram"]);
@@ -224,7 +217,6 @@ const LEAST_FILLED = 0.14;
 /** In points, from the edges of the page: what the head takes, and the margin with the title block. */
 const HEAD = 56;
 const FOOT = 122;
-const press = printing();
 
 /** The pages that go on with a sheet and hold next to nothing of it: how far down the page their lowest words reach. */
 async function remnantsOf(packet: Packet, css = ""): Promise<readonly string[]> {

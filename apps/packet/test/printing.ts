@@ -1,4 +1,5 @@
 import { fileURLToPath } from "node:url";
+import type { PriceBook } from "@branchwork/engine";
 import { composePacket, type Packet, type PacketSet, type Paper, renderHtml } from "@branchwork/sheets";
 import type { Browser } from "puppeteer-core";
 import { afterAll, beforeAll } from "vitest";
@@ -17,8 +18,10 @@ export const DATE = "2026-11-25";
 export const loadFixture = (job: string, overlay?: string | null): Promise<Loaded> =>
   loadDesign(`${FIXTURES}jobs/${job}.yaml`, overlay == null ? {} : { overlay: `${FIXTURES}overlays/${overlay}.yaml` });
 
-export const packetOf = ({ design, overlay, targets }: Loaded, of: { readonly set?: PacketSet; readonly paper?: Paper } = {}): Packet =>
-  composePacket({ design, overlay, targets, date: DATE, ...of });
+export const packetOf = (
+  { design, overlay, targets }: Loaded,
+  of: { readonly set?: PacketSet; readonly paper?: Paper; readonly prices?: PriceBook } = {},
+): Packet => composePacket({ design, overlay, targets, date: DATE, ...of });
 
 export const htmlOf = async (packet: Packet): Promise<string> => renderHtml({ packet, fonts: await packetFonts() });
 

@@ -1,15 +1,13 @@
 import { fileURLToPath } from "node:url";
-import { composePacket, PACKET_SETS, type Packet, renderHtml } from "@branchwork/sheets";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { packetFonts } from "../src/fonts.js";
-import { loadDesign } from "../src/load-design.js";
+import { PACKET_SETS, type Packet } from "@branchwork/sheets";
+import { beforeAll, describe, expect, it } from "vitest";
 import { loadPrices } from "../src/price-book.js";
 import { openPdf } from "../src/print/pdf-file.js";
 import { printedText } from "../src/print/pdf-text.js";
-import { openPrinter, type Printer } from "../src/print/printer.js";
 import { bare, lastWords, tail } from "./printed-words.js";
+import { loadFixture, packetOf, printing } from "./printing.js";
 
-const root = fileURLToPath(new URL("../../../", import.meta.url));
+const demoPrices = fileURLToPath(new URL("../../../fixtures/prices/demo.yaml", import.meta.url));
 const CASES = [
   ["rv-50-carport", "saltmarsh-point"],
   ["rv-50-carport", "quillback-county"],
@@ -19,22 +17,12 @@ const CASES = [
 /** Fewer than these and a page is nearly empty; a drawing has few words. */
 const FEWEST_WORDS = 90;
 
-let printer: Printer;
-beforeAll(async () => {
-  printer = await openPrinter({ warn: () => undefined });
-}, 30_000);
-afterAll(() => printer.close());
+const printer = printing();
 
-async function printed(given: (typeof CASES)[number]): Promise<{ readonly packet: Packet; readonly pages: readonly string[] }> {
-  const loaded = await loadDesign(
-    `${root}fixtures/jobs/${given.job}.yaml`,
-    given.overlay === null ? {} : { overlay: `${root}fixtures/overlays/${given.overlay}.yaml` },
-  );
-  const { design, overlay, targets } = loaded;
-  const { book: prices } = await loadPrices(`${root}fixtures/prices/demo.yaml`);
-  const packet = composePacket({ design, overlay, targets, date: "2026-11-25", set: given.set, prices });
-  const pdf = await printer.print(renderHtml({ packet, fonts: await packetFonts() }), { date: new Date("2026-11-25T00:00:00Z"), expectText: packet.title });
-  return { packet, pages: printedText(openPdf(pdf)) };
+async function printed({ job, overlay, set }: (typeof CASES)[number]): Promise<{ readonly packet: Packet; readonly pages: readonly string[] }> {
+  const { book: prices } = await loadPrices(demoPrices);
+  const packet = packetOf(await loadFixture(job, overlay), { set, prices });
+  return { packet, pages: printedText(openPdf(await printer.packet(packet))) };
 }
 
 describe.each(CASES)("$job, $overlay, $set set in print", (given) => {

@@ -1,16 +1,16 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { stringify } from "yaml";
 import { lawfulAlternatives } from "../src/choosing/alternatives.js";
 import { chooseSizes } from "../src/choosing/choose.js";
 import { combinations } from "../src/choosing/search.js";
 import { design } from "../src/design.js";
-import { readJob } from "../src/job/read.js";
 import type { Job } from "../src/job/schema.js";
 import { USUAL_ALLOWANCES } from "../src/materials/allowances.js";
 import { stretchPieces } from "../src/materials/materials-list.js";
 import { type PriceBook, readPriceBook } from "../src/materials/price-book.js";
 import { stretchesOf } from "../src/materials/stretch.js";
+import { plainJob } from "./plain-job.js";
+import { readWritten } from "./read-written.js";
 
 const reading = readPriceBook(readFileSync(new URL("../../../fixtures/prices/demo.yaml", import.meta.url), "utf8"));
 if (!reading.ok) throw new Error(JSON.stringify(reading.issues));
@@ -41,46 +41,32 @@ const small: PriceBook = {
 };
 
 function jobOf(given: { readonly limit: number; readonly box: string | null; readonly feet: readonly [number, number] }): Job {
-  const read = readJob(
-    stringify({
-      format: "branchwork-job/1",
-      project: { title: "T", owner: "O", site: "S", preparer: { name: "N", role: "owner" } },
-      code: { edition: "2023" },
-      service: {
-        rating: "200 A",
-        load_method: "existing-dwelling",
-        existing: { floor_area: "1500 ft2" },
-        panel: {
-          id: "p",
-          name: "P",
-          bus: "200 A",
-          spaces: 20,
-          circuits: [
-            {
-              id: "c",
-              name: "C",
-              serves: "rv-50",
-              current: "50 A",
-              terminals_75C: true,
-              breaker: { rating: "50 A", poles: 2, spaces: [1, 3], gfci: true, listed_for_panel: true },
-              cover_plate: "weatherproof-in-use",
-              route: [
-                { name: "a", place: "indoors", method: "EMT", length: `${given.feet[0]} ft`, bends: [90] },
-                { name: "b", place: "outdoors", method: "PVC-80", length: `${given.feet[1]} ft`, bends: [90] },
-              ],
-              boxes: [
-                ...(given.box === null ? [] : [{ name: "joint", after: "a", volume: given.box }]),
-                { name: "outlet", after: "b", volume: "200 in3", wet_location: true, device: true },
-              ],
-            },
-          ],
-        },
+  return readWritten({
+    ...plainJob({
+      panel: {
+        circuits: [
+          {
+            id: "c",
+            name: "C",
+            serves: "rv-50",
+            current: "50 A",
+            terminals_75C: true,
+            breaker: { rating: "50 A", poles: 2, spaces: [1, 3], gfci: true, listed_for_panel: true },
+            cover_plate: "weatherproof-in-use",
+            route: [
+              { name: "a", place: "indoors", method: "EMT", length: `${given.feet[0]} ft`, bends: [90] },
+              { name: "b", place: "outdoors", method: "PVC-80", length: `${given.feet[1]} ft`, bends: [90] },
+            ],
+            boxes: [
+              ...(given.box === null ? [] : [{ name: "joint", after: "a", volume: given.box }]),
+              { name: "outlet", after: "b", volume: "200 in3", wet_location: true, device: true },
+            ],
+          },
+        ],
       },
-      drop: { limit_percent: given.limit },
     }),
-  );
-  if (!read.ok) throw new Error(JSON.stringify(read.issues));
-  return read.job;
+    drop: { limit_percent: given.limit },
+  });
 }
 
 /** Likely cost of every lawful way of the small grid, each by a design of its own: no shared step, no pruning. */

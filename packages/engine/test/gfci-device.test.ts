@@ -7,6 +7,7 @@ import { inspectionChecklist } from "../src/inspection/checklist.js";
 import { readJob } from "../src/job/read.js";
 import { USUAL_ALLOWANCES } from "../src/materials/allowances.js";
 import { materialsList } from "../src/materials/materials-list.js";
+import { plainJob } from "./plain-job.js";
 
 const outlet = (fields: object = {}, gfci = false, spaces = [1]) => ({
   id: "c",
@@ -28,18 +29,7 @@ const feeder = (id: string, gfci: boolean, panel: object) => ({
   route: [{ name: "way", place: "indoors", method: "EMT", length: "20 ft" }],
   panel: { id: `${id}-panel`, name: `Panel ${id}`, bus: "100 A", spaces: 12, ...panel },
 });
-const written = (panel: object) => ({
-  format: "branchwork-job/1",
-  project: { title: "T", owner: "O", site: "S", preparer: { name: "N", role: "owner" } },
-  code: { edition: "2023" },
-  service: {
-    rating: "200 A",
-    load_method: "existing-dwelling",
-    existing: { floor_area: "1500 ft2" },
-    panel: { id: "p", name: "P", bus: "200 A", spaces: 20, ...panel },
-  },
-});
-const read = (panel: object) => readJob(stringify(written(panel), { aliasDuplicateObjects: false }));
+const read = (panel: object) => readJob(stringify(plainJob({ panel }), { aliasDuplicateObjects: false }));
 function made(panel: object, edition: (typeof EDITIONS)[number] = "2023") {
   const found = read(panel);
   if (!found.ok) throw new Error(JSON.stringify(found.issues));

@@ -4,43 +4,36 @@ import { ADVISED_DROP, type Basis, unamended } from "../src/basis/basis.js";
 import type { Edition } from "../src/basis/edition.js";
 import { design } from "../src/design.js";
 import { readJob } from "../src/job/read.js";
+import { measured, plainJob } from "./plain-job.js";
 
 // biome-ignore lint/suspicious/noExplicitAny: a job as written, bent by each row before it is read
 type Written = any;
 
 function sound(): Written {
-  return {
-    format: "branchwork-job/1",
-    project: { title: "Test job", owner: "A. Nonesuch", site: "1 Example Way", preparer: { name: "A. Nonesuch", role: "owner" } },
-    code: { edition: "2023", confirmed_with_authority: true },
-    service: {
-      rating: "200 A",
-      load_method: "measured-demand",
-      measured: { peak: "10 kW", basis: "one-year", from: "the utility" },
-      panel: {
-        id: "a",
-        name: "Panel",
-        bus: "200 A",
-        main: "200 A",
-        spaces: 20,
-        circuits: [
-          {
-            id: "rv",
-            name: "RV",
-            serves: "rv-50",
-            current: "50 A",
-            listed_rv_power_outlet: true,
-            breaker: { rating: "50 A", poles: 2, spaces: [5, 7], gfci: false, listed_for_panel: true },
-            route: [
-              { name: "in", place: "indoors", method: "EMT", length: "10 ft" },
-              { name: "trench", place: "buried", method: "PVC-40", length: "15 ft", cover: "24 in" },
-              { name: "riser", place: "outdoors", method: "PVC-80", length: "4 ft", exposed_to_damage: true },
-            ],
-          },
-        ],
-      },
+  return plainJob({
+    code: { confirmed_with_authority: true },
+    service: measured("10 kW"),
+    panel: {
+      id: "a",
+      name: "Panel",
+      main: "200 A",
+      circuits: [
+        {
+          id: "rv",
+          name: "RV",
+          serves: "rv-50",
+          current: "50 A",
+          listed_rv_power_outlet: true,
+          breaker: { rating: "50 A", poles: 2, spaces: [5, 7], gfci: false, listed_for_panel: true },
+          route: [
+            { name: "in", place: "indoors", method: "EMT", length: "10 ft" },
+            { name: "trench", place: "buried", method: "PVC-40", length: "15 ft", cover: "24 in" },
+            { name: "riser", place: "outdoors", method: "PVC-80", length: "4 ft", exposed_to_damage: true },
+          ],
+        },
+      ],
     },
-  };
+  });
 }
 const circuit = (job: Written) => job.service.panel.circuits[0];
 const of = { reason: "because", citation: "Ordinance (invented)" };

@@ -1,9 +1,7 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { stringify } from "yaml";
 import { design } from "../src/design.js";
-import { readJob } from "../src/job/read.js";
 import { USUAL_ALLOWANCES } from "../src/materials/allowances.js";
 import { priceMaterials } from "../src/materials/cost.js";
 import { csvField, materialsCsv } from "../src/materials/csv.js";
@@ -11,6 +9,8 @@ import { materialsList } from "../src/materials/materials-list.js";
 import { orderOfWork } from "../src/materials/order-of-work.js";
 import { readPriceBook } from "../src/materials/price-book.js";
 import { regrets } from "../src/materials/regrets.js";
+import { plainJob } from "./plain-job.js";
+import { readWritten } from "./read-written.js";
 import { redo } from "./redo.js";
 
 const demo = readFileSync(new URL("../../../fixtures/prices/demo.yaml", import.meta.url), "utf8");
@@ -27,27 +27,8 @@ interface Bent {
 const stretch = (name: string, more: object = {}) => ({ name, place: "indoors", method: "EMT", length: "20 ft", conductors: { size: "6" }, ...more });
 
 function made({ route = [stretch("way")], boxes = [] }: Bent = {}) {
-  const read = readJob(
-    stringify({
-      format: "branchwork-job/1",
-      project: { title: "T", owner: "O", site: "S", preparer: { name: "N", role: "owner" } },
-      code: { edition: "2023" },
-      service: {
-        rating: "200 A",
-        load_method: "existing-dwelling",
-        existing: { floor_area: "1500 ft2" },
-        panel: {
-          id: "p",
-          name: "P",
-          bus: "200 A",
-          spaces: 20,
-          circuits: [{ id: "c", name: "C", serves: "rv-50", current: "50 A", breaker: { poles: 2, spaces: [1, 3], gfci: true }, route, boxes }],
-        },
-      },
-    }),
-  );
-  if (!read.ok) throw new Error(JSON.stringify(read.issues));
-  return design({ job: read.job });
+  const circuit = { id: "c", name: "C", serves: "rv-50", current: "50 A", breaker: { poles: 2, spaces: [1, 3], gfci: true }, route, boxes };
+  return design({ job: readWritten(plainJob({ panel: { circuits: [circuit] } })) });
 }
 const row = (of: Bent, key: string | RegExp, allowances = USUAL_ALLOWANCES) =>
   materialsList({ design: made(of), allowances }).rows.filter((r) => (typeof key === "string" ? r.key === key : key.test(r.key)));

@@ -1,6 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { stringify } from "yaml";
 import { design } from "../src/design.js";
 import { inspectionChecklist } from "../src/inspection/checklist.js";
 import { readJob } from "../src/job/read.js";
@@ -11,6 +10,8 @@ import { outletCircuit, wiringShape } from "../src/readings/outlet-circuit.js";
 import { outletUse } from "../src/readings/outlet-use.js";
 import { readReadings } from "../src/readings/readings-file.js";
 import { changesBetween } from "../src/revision/changes.js";
+import { measured, plainJob } from "./plain-job.js";
+import { readWritten } from "./read-written.js";
 
 // biome-ignore lint/suspicious/noExplicitAny: a job as written, bent by each row before it is read
 type Written = any;
@@ -26,21 +27,13 @@ const breaker = (spaces: readonly number[], rating: string) => ({
 const wall = (feet: number, more: object = {}) => [{ name: "Wall", place: "outdoors", method: "PVC-80", length: `${feet} ft`, ...more }];
 
 function designed(circuits: readonly object[], bend: (job: Written) => void = () => undefined) {
-  const job: Written = {
-    format: "branchwork-job/1",
-    project: { title: "Test job", owner: "A. Nonesuch", site: "1 Example Way", preparer: { name: "A. Nonesuch", role: "owner" } },
-    code: { edition: "2023", confirmed_with_authority: true },
-    service: {
-      rating: "200 A",
-      load_method: "measured-demand",
-      measured: { peak: "10 kW", basis: "one-year", from: "the utility" },
-      panel: { id: "a", name: "Panel", bus: "200 A", main: "200 A", spaces: 40, circuits },
-    },
-  };
+  const job: Written = plainJob({
+    code: { confirmed_with_authority: true },
+    service: measured("10 kW"),
+    panel: { id: "a", name: "Panel", main: "200 A", spaces: 40, circuits },
+  });
   bend(job);
-  const read = readJob(stringify(job, { aliasDuplicateObjects: false }));
-  if (!read.ok) throw new Error(JSON.stringify(read.issues));
-  return design({ job: read.job });
+  return design({ job: readWritten(job) });
 }
 const RV50 = {
   id: "c",

@@ -1,10 +1,8 @@
 import { evaluate } from "mathjs";
 import { describe, expect, it } from "vitest";
-import { stringify } from "yaml";
 import { EDITIONS } from "../src/basis/edition.js";
 import { design } from "../src/design.js";
 import type { DesignedCircuit } from "../src/designed.js";
-import { readJob } from "../src/job/read.js";
 import { ampacity } from "../src/sizing/ampacity.js";
 import { leastParallelConductor } from "../src/sizing/parallel-conductor.js";
 import { conductorArea } from "../src/sizing/raceway-fill.js";
@@ -12,6 +10,8 @@ import { rooftopAmbient } from "../src/sizing/rooftop.js";
 import { AMPACITY } from "../src/tables/ampacity.js";
 import { INSULATED_CONDUCTOR, INSULATION_ROWS } from "../src/tables/insulated.js";
 import { INSULATION_RATING, INSULATIONS, ratingOf } from "../src/tables/insulation-rating.js";
+import { plainJob } from "./plain-job.js";
+import { readWritten } from "./read-written.js";
 
 const edition = "2023" as const;
 const plain = { id: "a", size: "8", material: "copper", currentCarrying: 3, terminalC: 75, edition } as const;
@@ -94,32 +94,9 @@ describe("parallel sets", () => {
 type Fields = Record<string, any>;
 
 function made(route: readonly Fields[], boxes: readonly Fields[] = [], year: string = edition): DesignedCircuit {
-  const read = readJob(
-    stringify(
-      {
-        format: "branchwork-job/1",
-        project: { title: "T", owner: "O", site: "S", preparer: { name: "N", role: "owner" } },
-        code: { edition: year },
-        service: {
-          rating: "200 A",
-          load_method: "existing-dwelling",
-          existing: { floor_area: "1500 ft2" },
-          panel: {
-            id: "p",
-            name: "P",
-            bus: "200 A",
-            spaces: 20,
-            circuits: [
-              { id: "c", name: "C", serves: "rv-50", current: "50 A", breaker: { rating: "50 A", poles: 2, spaces: [1, 3], gfci: true }, route, boxes },
-            ],
-          },
-        },
-      },
-      { aliasDuplicateObjects: false },
-    ),
-  );
-  if (!read.ok) throw new Error(JSON.stringify(read.issues));
-  return design({ job: read.job }).circuits[0]!;
+  const breaker = { rating: "50 A", poles: 2, spaces: [1, 3], gfci: true };
+  const circuit = { id: "c", name: "C", serves: "rv-50", current: "50 A", breaker, route, boxes };
+  return design({ job: readWritten(plainJob({ code: { edition: year }, panel: { circuits: [circuit] } })) }).circuits[0]!;
 }
 const trench = { name: "trench", place: "buried", method: "PVC-40", length: "100 ft", trade_size: "1", cover: "18 in", bends: [90, 90] };
 

@@ -7,6 +7,7 @@ import { USUAL_ALLOWANCES } from "../src/materials/allowances.js";
 import { materialsList } from "../src/materials/materials-list.js";
 import { outletCircuit } from "../src/readings/outlet-circuit.js";
 import { sectionOf } from "../src/section.js";
+import { plainJob } from "./plain-job.js";
 
 // biome-ignore lint/suspicious/noExplicitAny: a job as written, bent by each test before it is read
 type Written = any;
@@ -14,19 +15,9 @@ type Written = any;
 /** A feeder of 4 AWG, 100 ft in PVC, to a panel with a 40 A charger (240 V) and a 20 A outlet (120 V). */
 function written(conductors: Written = {}, more: { stretch?: Written; fault?: Written; drop?: Written } = {}): Written {
   return {
-    format: "branchwork-job/1",
-    project: { title: "T", owner: "O", site: "S", preparer: { name: "N", role: "owner" } },
-    code: { edition: "2023" },
-    service: {
-      rating: "200 A",
-      load_method: "existing-dwelling",
-      existing: { floor_area: "1500 ft2" },
-      ...more.fault,
+    ...plainJob({
+      ...(more.fault === undefined ? {} : { service: more.fault }),
       panel: {
-        id: "p",
-        name: "P",
-        bus: "200 A",
-        spaces: 20,
         feeders: [
           {
             id: "f",
@@ -47,7 +38,7 @@ function written(conductors: Written = {}, more: { stretch?: Written; fault?: Wr
           },
         ],
       },
-    },
+    }),
     drop: more.drop,
   };
 }
