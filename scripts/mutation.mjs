@@ -1,5 +1,5 @@
 // Mutation testing of the engine's rules: small faults are put into the code one by one, and a test must notice each.
-//   node scripts/mutation.mjs                          all of sizing, service and basis (over an hour)
+//   node scripts/mutation.mjs                          all of sizing, service and basis (two to three hours on two cores)
 //   node scripts/mutation.mjs src/sizing/burial.ts …   some files
 //   node scripts/mutation.mjs --working-tree …         what is edited here and not yet committed too
 // It works in a clone of HEAD, in place there, so that nothing here is touched; the tool is fetched into that clone alone.

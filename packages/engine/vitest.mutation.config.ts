@@ -31,6 +31,7 @@ const RULES = [
   "tables",
   "tap",
   "tree",
+  "written-lines",
 ];
 
 export default defineConfig({ ...base, test: { ...base.test, include: RULES.map((name) => `test/${name}.test.ts`) } });
