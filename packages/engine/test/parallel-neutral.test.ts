@@ -36,7 +36,14 @@ describe("parallel conductors, 310.10(G)", () => {
   ] as const)("the second differing by %j: %j (the five of the same newsletter)", (other, faults) =>
     expect(parallelFaults([one, { ...one, ...other }])).toEqual(faults),
   );
-  it("one conductor alone is not parallel", () => expect(parallelFaults([{ ...one, size: "6" }])).toEqual([]));
+  it("one conductor alone is not parallel, nor are none", () => {
+    expect(parallelFaults([{ ...one, size: "6" }])).toEqual([]);
+    expect(parallelFaults([])).toEqual([]);
+  });
+  it("one that differs among several is enough", () => {
+    expect(parallelFaults([one, one, { ...one, insulation: "XHHW-2" }])).toEqual(["insulation"]);
+    expect(parallelFaults([one, one, { ...one, feet: 81 }])).toEqual(["feet"]);
+  });
 
   it("400 A in parallel raceways, 3/0 raised to 250 kcmil: 1 AWG whole in each (Tests.com, https://www.tests.com/practice/Electrician-Math-Practice-Test)", () => {
     const found = parallelGrounding({ id: "g", overcurrent: 400, material: "copper", leastSize: "3/0", usedSize: "250", raceways: 2, edition });
