@@ -73,7 +73,7 @@ export interface DesignedPull {
     readonly assumed: boolean;
     readonly how: string;
     /** Tension the other way, lbf, where the direction is not given. */
-    readonly otherWay: Worked | null;
+    readonly otherWayLbf: string | null;
     readonly end: Worked;
     readonly limit: Worked;
     readonly sidewall: Worked | null;

@@ -9,7 +9,7 @@ import { type Elbow, type HardPull, hardPull } from "./sizing/hard-pull.js";
 import { type JamRatio, jamRatio } from "./sizing/jam-ratio.js";
 import { pullsOf } from "./sizing/pull-groups.js";
 import { sidewallLimit, tensionLimit, wedgingFactor } from "./sizing/pulling-limit.js";
-import { type PullingTension, type PullPart, pullingTension } from "./sizing/pulling-tension.js";
+import { type PullFigures, type PullGiven, type PullPart, pullFigures, pullingTension } from "./sizing/pulling-tension.js";
 import { conductorCell, type TradeSize } from "./sizing/raceway-fill.js";
 import { readCell } from "./tables/code-table.js";
 import { CONDUCTOR } from "./tables/conductor.js";
@@ -73,12 +73,15 @@ const hardest = (found: readonly (HardPull | null)[]): HardPull | null =>
     null,
   );
 
+/** Where the tables have no radius of a bender for the raceway: that of a common elbow, in. Common practice, no source. */
+const USUAL_RADIUS_IN = "4";
+
 function hardOf(id: string, part: Pulled, first: Pulled, degrees: number, edition: Edition): HardPull | null {
   const { designed, tradeSize, fill } = part;
-  const radius = racewayBendRadius({ id: `${id}.radius`, tradeSize, bender: "oneShot", edition });
+  const usual = () => racewayBendRadius({ id: `${id}.radius`, tradeSize, bender: "oneShot", edition })?.value ?? USUAL_RADIUS_IN;
   const elbows = (part === first ? (designed.segment.pull?.elbows ?? []) : []).map((elbow): Elbow => {
     const fromWallIn = elbow.from_wall;
-    return elbow.kind === "body" ? { kind: "body", fromWallIn } : { kind: "swept", radiusIn: elbow.radius ?? radius?.value ?? "4", fromWallIn };
+    return elbow.kind === "body" ? { kind: "body", fromWallIn } : { kind: "swept", radiusIn: elbow.radius ?? usual(), fromWallIn };
   });
   const count = designed.conductor.count + 1 + (designed.segment.others?.current_carrying ?? 0);
   return hardPull({
@@ -110,7 +113,8 @@ function tensionOf(
   const like = likeOf(first);
   const material = first.segment.conductors.material;
   const each = conductorWeight({ id: `${id}.weight-each`, ...like, material, edition });
-  const ground = conductorWeight({ id: `${id}.weight-ground`, ...like, size: first.grounding.size, material, edition });
+  const alike = first.grounding.size === like.size;
+  const ground = alike ? each : conductorWeight({ id: `${id}.weight-ground`, ...like, size: first.grounding.size, material, edition });
   const neutral = first.neutral && conductorWeight({ id: `${id}.weight-neutral`, ...like, size: first.neutral.size, material, edition });
   const cmil = readCell(CONDUCTOR, like.size, "cmil", edition);
   const outside = conductorCell(like, "diameter", edition);
@@ -130,53 +134,49 @@ function tensionOf(
       .toFixed(),
     unit: "lb/ft",
     expression: `${like.count} × ${each.value} + ${neutral ? `${neutral.value} + ` : ""}${ground.value}`,
-    inputs: [each.id, ...(neutral ? [neutral.id] : []), ground.id],
+    inputs: [each.id, ...(neutral ? [neutral.id] : []), ...(alike ? [] : [ground.id])],
     citations: each.citations,
     edition,
   });
   const friction = given?.friction ?? DRY_FRICTION;
   const grip = given?.grip ?? "basket";
-  const along = (from: "start" | "end"): PullingTension =>
-    pullingTension({ id: `${id}.from-${from}`, parts: partsOf(pulled, from, edition), weight: weight.value, friction, pressing: pressing.value });
-  const ways = (given?.from ? [given.from] : (["end", "start"] as const)).map((pulledFrom) => ({ pulledFrom, found: along(pulledFrom) }));
+  const ways = (given?.from ? [given.from] : (["end", "start"] as const)).map((pulledFrom) => {
+    const pull: PullGiven = { parts: partsOf(pulled, pulledFrom), weight: weight.value, friction, pressing: pressing.value };
+    return { pulledFrom, pull, figures: pullFigures(pull) };
+  });
   const limit = tensionLimit({ id: `${id}.limit`, cmil: cmil.value, count: like.count, material, grip });
   const allowed = sidewallLimit({ id: `${id}.sidewall-limit` });
-  const greatest = ({ sidewalls }: PullingTension) => sidewalls.reduce<Worked | null>((a, b) => (a === null || decimal(b.value).gt(a.value) ? b : a), null);
-  const strain = ({ found }: (typeof ways)[number]) =>
-    Decimal.max(decimal(found.end.value).div(limit.value), decimal(greatest(found)?.value ?? 0).div(allowed.value));
+  const strain = ({ figures }: (typeof ways)[number]) =>
+    Math.max(endOf(figures).toNumber() / Number(limit.value), worstOf(figures).toNumber() / Number(allowed.value));
   // Whoever pulls may choose the end, and is told which: the way that strains the conductors less.
-  const way = ways.reduce((a, b) => (strain(b).lt(strain(a)) ? b : a));
-  const sidewall = greatest(way.found);
+  const way = ways.reduce((a, b) => (strain(b) < strain(a) ? b : a));
+  const other = ways.find(({ pulledFrom }) => pulledFrom !== way.pulledFrom);
+  const found = pullingTension({ id: `${id}.from-${way.pulledFrom}`, ...way.pull }, way.figures);
+  const sidewall = found.sidewalls.reduce<Worked | null>((a, b) => (a === null || decimal(b.value).gt(a.value) ? b : a), null);
   return {
     pulledFrom: way.pulledFrom,
     assumed: given?.from === undefined,
     how: `${grip} grip, friction ${friction}${given?.friction === undefined ? " taken, dry" : ""}${pulled.some(({ designed }) => designed.segment.bends.length > 0) ? ", bends taken half at each end of a stretch" : ""}`,
-    otherWay: ways.find((other) => other !== way)?.found.end ?? null,
-    end: way.found.end,
+    otherWayLbf: other === undefined ? null : endOf(other.figures).toFixed(),
+    end: found.end,
     limit,
     sidewall,
     sidewallLimit: allowed,
-    light: strain(way).lte(LIGHT),
-    steps: [
-      each,
-      ...(neutral ? [neutral] : []),
-      ...(first.grounding.size === like.size ? [] : [ground]),
-      weight,
-      pressing,
-      ...way.found.steps,
-      limit,
-      ...(sidewall ? [sidewall, allowed] : []),
-    ],
+    light: endOf(way.figures).lte(decimal(limit.value).times(LIGHT)) && worstOf(way.figures).lte(decimal(allowed.value).times(LIGHT)),
+    steps: [each, ...(neutral ? [neutral] : []), ...(alike ? [] : [ground]), weight, pressing, ...found.steps, limit, ...(sidewall ? [sidewall, allowed] : [])],
   };
 }
 
+const worstOf = ({ sidewalls }: PullFigures) => Decimal.max(0, ...sidewalls);
+const endOf = ({ after }: PullFigures) => after.at(-1)!;
+
 /** Pulled out at the end of the route, conductors go through it in its order; at the start, the other way and down what climbs. */
-function partsOf(pulled: readonly Pulled[], from: "start" | "end", edition: Edition): readonly PullPart[] {
+function partsOf(pulled: readonly Pulled[], from: "start" | "end"): readonly PullPart[] {
   const order = from === "end" ? pulled : [...pulled].reverse();
-  return order.flatMap(({ designed: { segment }, tradeSize }): PullPart[] => {
+  return order.flatMap(({ designed: { segment, bendRadius } }): PullPart[] => {
     const rise = (segment.rise ?? 0) * (from === "end" ? 1 : -1);
     const straight: PullPart = { kind: "straight", feet: segment.length, ...(rise === 0 ? {} : { riseFt: rise }) };
-    const radiusIn = segment.bend_radius ?? racewayBendRadius({ id: "radius", tradeSize, bender: "oneShot", edition })?.value ?? "4";
+    const radiusIn = segment.bend_radius ?? bendRadius?.value ?? USUAL_RADIUS_IN;
     const bends = (from === "end" ? segment.bends : [...segment.bends].reverse()).map((degrees): PullPart => ({ kind: "bend", degrees, radiusIn }));
     // A stretch turns where it meets the next: half of its bends at each end, an odd one where it costs more, behind its length.
     const first = Math.floor(bends.length / 2);

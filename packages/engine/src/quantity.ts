@@ -53,6 +53,18 @@ function read(numeral: string): Decimal {
   return result;
 }
 
+/** How near a value worked in doubles, by a few operations of like sign, is to the truth, as a part of it: a hundred times what they lose. */
+const DOUBLES_WITHIN = 1e-13;
+
+/**
+ * A value to some significant digits (ten at most), as a numeral. Where decimals are dear, as roots and powers are, doubles do: `near`
+ * is the value in them, and `exact` is asked only where their error could turn the last digit.
+ */
+export function significant(near: number, digits: number, exact: () => Decimal): string {
+  const [below, above] = [near * (1 - DOUBLES_WITHIN), near * (1 + DOUBLES_WITHIN)].map((value) => value.toPrecision(digits));
+  return (below === above && Number.isFinite(near) ? decimal(below!) : exact().toSignificantDigits(digits)).toFixed();
+}
+
 const PLAIN = /^(0|[1-9]\d{0,2})$/;
 
 // ── Named roundings ─────────────────────────────────────────────────────────
@@ -76,7 +88,8 @@ export const ROUNDINGS = {
 export function print(value: Numeric, places = 2): string {
   // What has no thousands and nothing to round is printed as it is written.
   if (typeof value === "string" ? PLAIN.test(value) : typeof value === "number" && Number.isInteger(value) && value >= 0 && value < 1000) return String(value);
-  const rounded = decimal(value).toDecimalPlaces(places).toFixed();
+  const exact = decimal(value);
+  const rounded = (exact.decimalPlaces() > places ? exact.toDecimalPlaces(places) : exact).toFixed();
   const sign = rounded.startsWith("-") ? "-" : "";
   const point = rounded.indexOf(".");
   const whole = rounded.slice(sign.length, point < 0 ? undefined : point);

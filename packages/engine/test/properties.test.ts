@@ -1,13 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { EDITIONS } from "../src/basis/edition.js";
-import { Decimal } from "../src/quantity.js";
+import { Decimal, decimal } from "../src/quantity.js";
+import { faultBehind } from "../src/service/fault-current.js";
 import { type AcDropGiven, acDrop, acLostVolts } from "../src/sizing/ac-drop.js";
 import { type AmpacityGiven, ampacity } from "../src/sizing/ampacity.js";
 import { boxVolume } from "../src/sizing/box-fill.js";
 import { type ConductorDemand, leastConductor, leastSize, shortfalls } from "../src/sizing/conductor.js";
 import type { AcDropMethod } from "../src/sizing/drop-method.js";
 import { groundingConductor } from "../src/sizing/grounding.js";
+import { magnitude } from "../src/sizing/impedance.js";
 import { multiplied } from "../src/sizing/pulling-tension.js";
 import { conductorArea, leastRaceway, TRADE_SIZES } from "../src/sizing/raceway-fill.js";
 import { type DropGiven, lostVolts, voltageDrop } from "../src/sizing/voltage-drop.js";
@@ -238,6 +240,14 @@ describe("doubles where they decide nothing", () => {
   it("tension behind a bend: the eight digits of decimals", () =>
     holds(hundredths(5000), fc.integer({ min: 1, max: 360 }), fc.integer({ min: 10, max: 300 }), (before, degrees, friction) => {
       const [tension, power] = [new Decimal(before), new Decimal(friction).div(100).times(degrees).times(Decimal.acos(-1)).div(180)];
-      expect(multiplied(tension, power)).toBe(tension.times(power.exp()).toSignificantDigits(8).toFixed());
+      expect(multiplied(tension, power).toFixed()).toBe(tension.times(power.exp()).toSignificantDigits(8).toFixed());
+    }));
+  it("a point's impedance and its fault current: the ten digits of decimals", () =>
+    holds(hundredths(5000), hundredths(5000), (r, x) => {
+      const impedance = { r: decimal(r).div(1000), x: decimal(x).div(7000) };
+      const found = faultBehind({ id: "p", at: "a box", path: "line-to-line", impedance, volts: decimal(240), steps: [], edition: "2023" });
+      const ohms = magnitude(impedance);
+      expect(found.total.value).toBe(ohms.toSignificantDigits(10).toFixed());
+      expect(found.amperes.value).toBe(decimal(240).div(ohms).toSignificantDigits(10).toFixed());
     }));
 });

@@ -111,7 +111,7 @@ describe("a pull in a design", () => {
     const given = made([{ ...trench, length: "50 ft", pull: { from: "start" } }, far]).pulls[0]?.tension;
     expect(given).toMatchObject({ pulledFrom: "start", assumed: false });
     expect(Number(given?.end.value)).toBeGreaterThan(Number(pull?.tension?.end.value));
-    expect([given?.otherWay, pull?.tension?.otherWay?.value]).toEqual([null, given?.end.value]);
+    expect([given?.otherWayLbf, pull?.tension?.otherWayLbf]).toEqual([null, given?.end.value]);
   });
   it("bends half at each end, an odd one at the far end: the line of each part in order, T e^(μθ) by hand", () => {
     const parts = (bends: readonly number[]) =>

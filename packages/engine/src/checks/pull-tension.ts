@@ -10,7 +10,7 @@ export const pullTension: Check = {
     if (tension === null) return null;
     const { end, limit, sidewall, sidewallLimit } = tension;
     const side = sidewall === null ? "" : `, ${print(sidewall.value, 0)} of ${print(sidewallLimit.value)} lbf/ft on the wall of a bend`;
-    const other = tension.otherWay === null ? "" : ` (the easier way: ${print(tension.otherWay.value, 0)} lbf the other)`;
+    const other = tension.otherWayLbf === null ? "" : ` (the easier way: ${print(tension.otherWayLbf, 0)} lbf the other)`;
     const says = `${print(end.value, 0)} of ${print(limit.value, 0)} lbf${side}, pulled out at the ${tension.pulledFrom}${other}, ${tension.how}`;
     const over = decimal(end.value).gt(limit.value) || (sidewall !== null && decimal(sidewall.value).gt(sidewallLimit.value));
     if (!over) return pass(subject, says);

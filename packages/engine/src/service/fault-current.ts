@@ -1,6 +1,6 @@
 import { citeOther } from "../basis/citation.js";
 import type { Edition } from "../basis/edition.js";
-import { type Decimal, decimal, type Numeric, print } from "../quantity.js";
+import { type Decimal, decimal, type Numeric, print, significant } from "../quantity.js";
 import type { Material } from "../sizing/ampacity.js";
 import { type ConductorRun, type Impedance, loopImpedance, magnitude, series } from "../sizing/impedance.js";
 import type { ConduitMaterial } from "../tables/impedance.js";
@@ -111,6 +111,9 @@ function sumStep(id: string, to: string, axis: "r" | "x", before: FaultLevel, ad
   });
 }
 
+/** Digits of an impedance and a current: tables and sources give three, and a chain of sums keeps its own. */
+const DIGITS = 10;
+
 /** A point of a chain whose impedance in the fault's path is known: what flows there, driven by `volts`. */
 export function faultBehind(given: {
   readonly id: string;
@@ -122,12 +125,12 @@ export function faultBehind(given: {
   readonly edition: Edition;
 }): FaultLevel {
   const { id, at, path, impedance, volts, steps, edition } = given;
-  const ohms = magnitude(impedance);
+  const near = Math.hypot(impedance.r.toNumber(), impedance.x.toNumber());
   const [r, x] = [print(impedance.r, 8), print(impedance.x, 8)];
   const total = worked({
     id: `${id}.total`,
     label: `Impedance of the fault path at ${at}, ${WORDS[path]}`,
-    value: ohms.toSignificantDigits(16).toFixed(),
+    value: significant(near, DIGITS, () => magnitude(impedance)),
     unit: "ohm",
     expression: `√(${r} × ${r} + ${x} × ${x})`,
     inputs: steps.slice(-2).map((step) => step.id),
@@ -136,9 +139,9 @@ export function faultBehind(given: {
   const amperes = worked({
     id: `${id}.amperes`,
     label: `Available fault current at ${at}, ${WORDS[path]}`,
-    value: volts.div(ohms).toSignificantDigits(16).toFixed(),
+    value: significant(volts.toNumber() / near, DIGITS, () => volts.div(magnitude(impedance))),
     unit: "A",
-    expression: `${print(volts)} V / ${print(ohms, 8)} Ω`,
+    expression: `${print(volts)} V / ${print(total.value, 8)} Ω`,
     inputs: [total.id],
     citations: [OHM],
     edition,

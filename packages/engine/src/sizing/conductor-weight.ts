@@ -11,8 +11,8 @@ import { type Worked, worked } from "../worked.js";
 const METAL = { copper: "0.321", aluminum: "0.0975" } as const;
 const INSULATION = { thermoset: "0.035", thermoplastic: "0.05" } as const;
 const SOURCE = citeOther("Densities of metals and insulation", "lb/in³; strands lie 2 % longer than the conductor", "memory");
-/** Square inches in a circular mil: a circle of one thousandth of an inch. */
-const SQUARE_INCHES_A_CMIL = Decimal.acos(-1).div(4).times("0.000001");
+/** Square inches in a circular mil, a circle of one thousandth of an inch: π / 4 millionths, to twice the digits of a weight. */
+const SQUARE_INCHES_A_CMIL = decimal("7.85398163397e-7");
 
 /** Weight of one insulated conductor, lb/ft, from its circular mils and its area in Chapter 9. Close enough for a pull; a maker's figure is better. */
 export function conductorWeight(given: {

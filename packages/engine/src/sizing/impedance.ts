@@ -18,6 +18,9 @@ export const series = (...parts: readonly Impedance[]): Impedance =>
   parts.reduce((sum, part) => ({ r: sum.r.plus(part.r), x: sum.x.plus(part.x) }), NO_IMPEDANCE);
 export const magnitude = ({ r, x }: Impedance): Decimal => r.times(r).plus(x.times(x)).sqrt();
 
+/** Tables print resistance and reactance of 1000 ft. */
+const THOUSANDTH = decimal("0.001");
+
 /** One conductor of a run, one way: `parallel` like it share the current. */
 export interface ConductorRun {
   readonly size: Size;
@@ -47,7 +50,10 @@ export function runImpedance(run: ConductorRun, edition: Edition): RunImpedance 
   if (r === null || x === null) return null;
   const perThousand = { r: decimal(r.value).times(temperatureFactor(material, celsius)), x: decimal(x.value) };
   const over = `${print(feet, 3)} ft${parallel > 1 ? ` / ${parallel}` : ""}`;
-  const whole = (ohms: Decimal) => ohms.div(1000).times(feet).div(parallel);
+  const whole = (ohms: Decimal) => {
+    const one = ohms.times(THOUSANDTH).times(feet);
+    return parallel === 1 ? one : one.div(parallel);
+  };
   return {
     r: whole(perThousand.r),
     x: whole(perThousand.x),

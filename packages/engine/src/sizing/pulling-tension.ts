@@ -1,5 +1,5 @@
 import { citeOther } from "../basis/citation.js";
-import { Decimal, decimal, type Numeric, print } from "../quantity.js";
+import { Decimal, decimal, type Numeric, print, significant } from "../quantity.js";
 import { type Worked, worked } from "../worked.js";
 
 /** None of this is the electrical code's: it is mechanics; the bend is Euler's rope on a drum. */
@@ -13,6 +13,21 @@ export type PullPart =
   | { readonly kind: "straight"; readonly feet: Numeric; readonly riseFt?: Numeric }
   | { readonly kind: "bend"; readonly degrees: Numeric; readonly radiusIn: Numeric };
 
+export interface PullGiven {
+  readonly parts: readonly PullPart[];
+  readonly weight: Numeric;
+  readonly friction: Numeric;
+  readonly pressing?: Numeric;
+  /** Held back at the reel, lbf. */
+  readonly startLbf?: Numeric;
+}
+
+/** A pull in bare figures: tension after each part in lbf, and pressure on the outside of each bend in lbf/ft. */
+export interface PullFigures {
+  readonly after: readonly Decimal[];
+  readonly sidewalls: readonly Decimal[];
+}
+
 export interface PullingTension {
   /** Tension after each part, lbf, in order of the pull. */
   readonly steps: readonly Worked[];
@@ -21,98 +36,97 @@ export interface PullingTension {
   readonly end: Worked;
 }
 
+/** Tension and pressure to this many digits. */
+const DIGITS = 8;
+
+/** {@link pullingTension} without its lines, for comparing ways to pull. */
+export function pullFigures(given: PullGiven): PullFigures {
+  if (given.parts.length === 0) throw new RangeError("a pull has at least one part");
+  const drag = dragOf(given);
+  const after: Decimal[] = [];
+  const sidewalls: Decimal[] = [];
+  let tension = decimal(given.startLbf ?? 0);
+  for (const part of given.parts) {
+    tension = part.kind === "straight" ? straight(tension, part, drag, decimal(given.weight)) : multiplied(tension, drag.times(radiansOf(part)));
+    after.push(tension);
+    if (part.kind === "bend") sidewalls.push(pressureIn(part, tension));
+  }
+  return { after, sidewalls };
+}
+
 /**
  * Tension along a pull, from where the conductors go in to where they are pulled out. `weight` is of all conductors together, lb/ft;
  * `friction` 0.5 is a usual dry figure, 0.35 with lubricant (common practice). `pressing` is the factor of `wedgingFactor`, 1 when left out.
- * At least one part.
+ * At least one part. `figures` are those of {@link pullFigures} where they are had already.
  */
-export function pullingTension(given: {
-  readonly id: string;
-  readonly parts: readonly PullPart[];
-  readonly weight: Numeric;
-  readonly friction: Numeric;
-  readonly pressing?: Numeric;
-  /** Held back at the reel, lbf. */
-  readonly startLbf?: Numeric;
-}): PullingTension {
-  if (given.parts.length === 0) throw new RangeError("a pull has at least one part");
-  const drag = decimal(given.friction).times(given.pressing ?? 1);
+export function pullingTension(given: PullGiven & { readonly id: string }, figures: PullFigures = pullFigures(given)): PullingTension {
+  const { after } = figures;
+  const drag = print(dragOf(given), 4);
+  const weight = print(given.weight, 4);
   const steps: Worked[] = [];
   const sidewalls: Worked[] = [];
-  let tension = decimal(given.startLbf ?? 0);
   for (const [i, part] of given.parts.entries()) {
-    const at = { id: `${given.id}.${i + 1}`, before: tension, inputs: steps.slice(-1).map((step) => step.id), drag };
-    const step = part.kind === "straight" ? straight(at, part, decimal(given.weight)) : bend(at, part);
+    const id = `${given.id}.${i + 1}`;
+    const before = print(after[i - 1] ?? given.startLbf ?? 0);
+    const [label, expression] = part.kind === "straight" ? writtenStraight(part, before, drag, weight) : writtenBend(part, before, drag);
+    const citations = part.kind === "bend" ? [BEND] : climbs(part) ? [STRAIGHT, RISE] : [STRAIGHT];
+    const step = worked({ id, label, value: after[i]!.toFixed(), unit: "lbf", expression, inputs: steps.slice(-1).map((last) => last.id), citations });
     steps.push(step);
-    tension = decimal(step.value);
-    if (part.kind === "bend") sidewalls.push(sidewall(`${given.id}.${i + 1}.sidewall`, step, part.radiusIn));
+    if (part.kind === "bend") sidewalls.push(sidewall(`${id}.sidewall`, step, part.radiusIn, figures.sidewalls[sidewalls.length]!));
   }
   return { steps, sidewalls, end: steps.at(-1)! };
 }
 
-/** Where a part begins: the tension there (lbf), the line that gave it, and friction with what presses. */
-interface At {
-  readonly id: string;
-  readonly before: Decimal;
-  readonly inputs: readonly string[];
-  readonly drag: Decimal;
+type Straight = Extract<PullPart, { kind: "straight" }>;
+type Bend = Extract<PullPart, { kind: "bend" }>;
+
+/** Friction with what presses the conductors on the wall. */
+const dragOf = ({ friction, pressing }: PullGiven) => decimal(friction).times(pressing ?? 1);
+const climbs = ({ riseFt }: Straight) => riseFt !== undefined && !decimal(riseFt).isZero();
+
+/** A cable is not pushed: going down the reel holds it back, so tension never falls below nothing. */
+function straight(before: Decimal, part: Straight, drag: Decimal, weight: Decimal): Decimal {
+  const pull = weight.times(drag.times(levelRun(part)).plus(part.riseFt ?? 0));
+  return Decimal.max(0, before.plus(pull)).toSignificantDigits(DIGITS);
 }
 
-function straight({ id, before, inputs, drag }: At, part: Extract<PullPart, { kind: "straight" }>, weight: Decimal): Worked {
-  const rise = decimal(part.riseFt ?? 0);
-  const run = rise.isZero() ? decimal(part.feet) : levelRun(decimal(part.feet), rise);
-  // A cable is not pushed: going down the reel holds it back, so tension never falls below nothing.
-  const after = Decimal.max(0, before.plus(weight.times(drag.times(run).plus(rise))));
-  const climb = rise.isZero() ? "" : ` + ${print(weight, 4)} × ${rise.isNegative() ? `(${print(rise)})` : print(rise)} ft`;
-  return worked({
-    id,
-    label: `Tension after ${print(part.feet)} ft straight`,
-    value: after.toSignificantDigits(8).toFixed(),
-    unit: "lbf",
-    expression: `max(0, ${print(before)} lbf + ${print(weight, 4)} × ${print(run)} ft × ${print(drag, 4)}${climb})`,
-    inputs,
-    citations: rise.isZero() ? [STRAIGHT] : [STRAIGHT, RISE],
-  });
-}
-
-/** What a stretch covers on the level. */
-function levelRun(length: Decimal, rise: Decimal): Decimal {
-  const squared = length.pow(2).minus(rise.pow(2));
+/** What a stretch covers on the level, ft. */
+function levelRun(part: Straight): Decimal {
+  const length = decimal(part.feet);
+  if (!climbs(part)) return length;
+  const squared = length.pow(2).minus(decimal(part.riseFt!).pow(2));
   if (squared.isNegative()) throw new RangeError("a stretch cannot climb more than its length");
   return squared.sqrt();
 }
 
-const PI = Decimal.acos(-1);
-
-function bend({ id, before, inputs, drag }: At, part: Extract<PullPart, { kind: "bend" }>): Worked {
-  const radians = decimal(part.degrees).times(PI).div(180);
-  return worked({
-    id,
-    label: `Tension after a bend of ${print(part.degrees)}°`,
-    value: multiplied(before, drag.times(radians)),
-    unit: "lbf",
-    expression: `${print(before)} lbf × 2.71828 ^ (${print(drag, 4)} × ${print(radians, 4)})`,
-    inputs,
-    citations: [BEND],
-  });
+function writtenStraight(part: Straight, before: string, drag: string, weight: string): readonly [label: string, expression: string] {
+  const rise = decimal(part.riseFt ?? 0);
+  const climb = climbs(part) ? ` + ${weight} × ${rise.isNegative() ? `(${print(rise)})` : print(rise)} ft` : "";
+  return [`Tension after ${print(part.feet)} ft straight`, `max(0, ${before} lbf + ${weight} × ${print(levelRun(part))} ft × ${drag}${climb})`];
 }
 
-/**
- * A tension × e^power to eight significant digits. An exponential to 34 digits is dear, so doubles do, but where an error of theirs
- * (under one part in 10¹⁴) could turn the last digit.
- */
-export function multiplied(before: Decimal, power: Decimal): string {
-  const near = before.toNumber() * Math.exp(power.toNumber());
-  const [below, above] = [near * (1 - 1e-13), near * (1 + 1e-13)].map((value) => value.toPrecision(8));
-  return (below === above && Number.isFinite(near) ? decimal(below!) : before.times(power.exp()).toSignificantDigits(8)).toFixed();
-}
+const RADIANS_A_DEGREE = Decimal.acos(-1).div(180);
+const radiansOf = ({ degrees }: Bend) => RADIANS_A_DEGREE.times(degrees);
 
-function sidewall(id: string, after: Worked, radiusIn: Numeric): Worked {
+/** A tension × e^power: to {@link DIGITS}, since an exponential to 34 is dear. */
+export const multiplied = (before: Decimal, power: Decimal): Decimal =>
+  decimal(significant(before.toNumber() * Math.exp(power.toNumber()), DIGITS, () => before.times(power.exp())));
+
+const writtenBend = (part: Bend, before: string, drag: string): readonly [label: string, expression: string] => [
+  `Tension after a bend of ${print(part.degrees)}°`,
+  `${before} lbf × 2.71828 ^ (${drag} × ${print(radiansOf(part), 4)})`,
+];
+
+function pressureIn({ radiusIn }: Bend, after: Decimal): Decimal {
   if (decimal(radiusIn).lte(0)) throw new RangeError("a bend has a radius");
+  return after.times(12).div(radiusIn).toSignificantDigits(DIGITS);
+}
+
+function sidewall(id: string, after: Worked, radiusIn: Numeric, pressure: Decimal): Worked {
   return worked({
     id,
     label: `Sidewall pressure in a bend of ${print(radiusIn)} in radius`,
-    value: decimal(after.value).times(12).div(radiusIn).toSignificantDigits(8).toFixed(),
+    value: pressure.toFixed(),
     unit: "lbf/ft",
     expression: `${print(after.value)} lbf / (${print(radiusIn)} in / 12)`,
     inputs: [after.id],

@@ -13,8 +13,11 @@ export const TEMPERATURE_COEFFICIENT: Readonly<Record<Material, string>> = { cop
 export const TABLE_CELSIUS = 75;
 export const TEMPERATURE_CITE = citeOther("NFPA 70", "Chapter 9 Table 8 note: R2 = R1 [1 + α (T2 − 75)]", "memory");
 
+const AT_TABLE = decimal(1);
+
 /** What a 75 °C resistance is multiplied by at another conductor temperature. */
 export function temperatureFactor(material: Material, celsius: Numeric): Decimal {
+  if (celsius === TABLE_CELSIUS) return AT_TABLE;
   const factor = decimal(celsius).minus(TABLE_CELSIUS).times(TEMPERATURE_COEFFICIENT[material]).plus(1);
   if (factor.lte(0)) throw new RangeError(`no conductor is at ${print(celsius)} °C`);
   return factor;

@@ -4,7 +4,7 @@ import { Decimal, decimal, type Numeric, print } from "../quantity.js";
 import { readCell } from "../tables/code-table.js";
 import { CONDUCTOR } from "../tables/conductor.js";
 import { printSize, SIZES, type Size } from "../tables/size.js";
-import { type Worked, worked } from "../worked.js";
+import { type Cell, type Worked, worked } from "../worked.js";
 import type { Material } from "./ampacity.js";
 import { printTemperatureFactor, TABLE_CELSIUS, TEMPERATURE_CITE, temperatureFactor } from "./resistance.js";
 
@@ -27,16 +27,27 @@ const ADVISORY = {
 } as const;
 const K_CITE = citeOther("K method", "VD = 2·K·I·L/cmil", "practice");
 
-function ohmsPerFoot(size: Size, material: Material, { method, celsius, edition }: Omit<DropGiven, "current" | "segments">) {
+const THOUSANDTH = decimal("0.001");
+type Resisting = Pick<DropGiven, "method" | "celsius" | "edition">;
+
+function resistanceCell(size: Size, material: Material, { method, edition }: Resisting): Cell {
   const cell = readCell(CONDUCTOR, size, method === "K" ? "cmil" : material === "copper" ? "dcCopper" : "dcAluminum", edition);
   if (cell === null) throw new RangeError(`no resistance for ${printSize(size)} ${material}`);
-  if (method === "K") return { ohms: decimal(K[material]).div(cell.value), cell, shown: `${K[material]} / ${print(cell.value)} cmil` };
-  const warm = celsius ?? TABLE_CELSIUS;
-  return {
-    ohms: decimal(cell.value).times(temperatureFactor(material, warm)).div(1000),
-    cell,
-    shown: `${cell.value} Ω / 1000 ft${printTemperatureFactor(material, warm)}`,
-  };
+  return cell;
+}
+
+function ohmsPerFoot(size: Size, material: Material, given: Resisting): Decimal {
+  const { value } = resistanceCell(size, material, given);
+  if (given.method === "K") return decimal(K[material]).div(value);
+  return decimal(value)
+    .times(temperatureFactor(material, given.celsius ?? TABLE_CELSIUS))
+    .times(THOUSANDTH);
+}
+
+/** Ohms a foot as a pencil would write them. */
+function shownOhms({ value }: Cell, material: Material, { method, celsius }: Resisting): string {
+  if (method === "K") return `${K[material]} / ${print(value)} cmil`;
+  return `${value} Ω / 1000 ft${printTemperatureFactor(material, celsius ?? TABLE_CELSIUS)}`;
 }
 
 export interface DropGiven {
@@ -50,10 +61,13 @@ export interface DropGiven {
 
 /** The volts of {@link voltageDrop} alone, for trying sizes. */
 export function lostVolts(given: DropGiven): Decimal {
-  return sumVolts(
-    given,
-    given.segments.flatMap((segment) => waysOf(segment).map((way) => ({ ...way, ohms: ohmsPerFoot(way.size, segment.material, given).ohms }))),
-  );
+  return given.segments
+    .flatMap(waysOf)
+    .reduce((sum, { segment: { feet, material, parallel = 1 }, size, times }) => {
+      const volts = ohmsPerFoot(size, material, given).times(feet).times(given.current).times(times);
+      return sum.plus(parallel === 1 ? volts : volts.div(parallel));
+    }, new Decimal(0))
+    .toSignificantDigits(12);
 }
 
 /** A segment out and back in one size, or out in its own and back in the neutral's. */
@@ -67,31 +81,22 @@ const waysOf = (segment: DropSegment): readonly Way[] =>
     ? [{ segment, size: segment.size, times: 2 }]
     : [segment.size, segment.neutral].map((size) => ({ segment, size, times: 1 }));
 
-function sumVolts({ current }: DropGiven, parts: readonly (Way & { readonly ohms: Decimal })[]): Decimal {
-  return parts
-    .reduce((sum, { segment: { feet, parallel = 1 }, times, ohms }) => {
-      const volts = ohms.times(feet).times(current).times(times);
-      return sum.plus(parallel === 1 ? volts : volts.div(parallel));
-    }, new Decimal(0))
-    .toSignificantDigits(12);
-}
-
 /**
  * Voltage lost out and back along a chain of segments, in volts: Σ 2·I·R·L. Current in amperes, one-way length in feet.
  * The same figure is the 240 V drop of a balanced load and the drop of a 120 V leg whose whole return is in the neutral.
  */
 export function voltageDrop(given: DropGiven & { readonly id: string; readonly label: string }): Worked {
-  const parts = given.segments.flatMap((segment) => waysOf(segment).map((way) => ({ ...way, ...ohmsPerFoot(way.size, segment.material, given) })));
+  const parts = given.segments.flatMap(waysOf).map((way) => ({ ...way, cell: resistanceCell(way.size, way.segment.material, given) }));
   const corrected = given.method !== "K" && given.celsius !== undefined && !decimal(given.celsius).eq(TABLE_CELSIUS);
   return worked({
     id: given.id,
     label: given.label,
-    value: sumVolts(given, parts).toFixed(),
+    value: lostVolts(given).toFixed(),
     unit: "V",
     expression: parts
       .map(
-        ({ segment: { feet, parallel = 1 }, times, shown }) =>
-          `${times === 2 ? "2 × " : ""}${print(given.current)} A × ${shown} × ${print(feet, 3)} ft${parallel > 1 ? ` / ${parallel}` : ""}`,
+        ({ segment: { feet, material, parallel = 1 }, times, cell }) =>
+          `${times === 2 ? "2 × " : ""}${print(given.current)} A × ${shownOhms(cell, material, given)} × ${print(feet, 3)} ft${parallel > 1 ? ` / ${parallel}` : ""}`,
       )
       .join(" + "),
     cells: parts.map(({ cell }) => cell),
@@ -135,7 +140,7 @@ export function longestRuns(given: {
 }): readonly { size: Size; feet: string }[] {
   const allowed = decimal(given.volts).times(given.limitPercent).div(100);
   return given.sizes.map((size) => {
-    const { ohms } = ohmsPerFoot(size, given.material, given);
+    const ohms = ohmsPerFoot(size, given.material, given);
     return { size, feet: allowed.div(ohms.times(given.current).times(2)).floor().toFixed() };
   });
 }

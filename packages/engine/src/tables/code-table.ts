@@ -28,9 +28,8 @@ export interface CodeTable<Column extends string = string> {
 
 /** Reads one cell with its citation; null where the page is blank or has no such row. A column that is not of the table is a bug. */
 export function readCell<Column extends string>(table: CodeTable<Column>, row: string, column: Column, edition: Edition): Cell | null {
-  const known = READ.get(table) ?? remember(table);
-  const key = `${edition}|${column}|${row}`;
-  const before = known.get(key);
+  const known = (READ.get(table) ?? remember(table))[edition];
+  const before = known.get(row)?.get(column);
   if (before !== undefined) return before;
   const at = table.columns.indexOf(column);
   if (at < 0) throw new RangeError(`${table.id} has no column ${column}`);
@@ -39,14 +38,17 @@ export function readCell<Column extends string>(table: CodeTable<Column>, row: s
   if (value === null) return null;
   const citation = Object.freeze(citeTable(table, row, column, edition));
   const cell = Object.freeze({ table: table.id, row, column, value, citation });
-  known.set(key, cell);
+  const ofRow = known.get(row);
+  if (ofRow === undefined) known.set(row, new Map([[column, cell]]));
+  else ofRow.set(column, cell);
   return cell;
 }
 
 /** Cells read before, of each table: tables never change, and the same few cells are read for every size tried. */
-const READ = new WeakMap<CodeTable, Map<string, Cell>>();
-function remember(table: CodeTable): Map<string, Cell> {
-  const known = new Map<string, Cell>();
+type Remembered = PerEdition<Map<string, Map<string, Cell>>>;
+const READ = new WeakMap<CodeTable, Remembered>();
+function remember(table: CodeTable): Remembered {
+  const known: Remembered = { "2017": new Map(), "2020": new Map(), "2023": new Map(), "2026": new Map() };
   READ.set(table, known);
   return known;
 }
