@@ -178,6 +178,16 @@ describe("more load never gives less", () => {
         expect(standard({ ...d, appliances: larger }, year)).toBeGreaterThanOrEqual(before);
       }),
     ));
+  it("standard method: a heat pump beside cooling, and either made larger", () =>
+    fc.assert(
+      fc.property(dwelling, more, more, more, years, (d, pump, cooling, extra, year) => {
+        const of = (pumpVA: number, coolingVA: number) => standard({ ...d, heatingVA: pumpVA, heatPumpVA: pumpVA, coolingVA }, year);
+        const before = of(pump, cooling) - 1e-6;
+        expect(before).toBeGreaterThanOrEqual(Math.max(of(0, cooling), of(pump, 0)) - 2e-6);
+        expect(of(pump + extra, cooling)).toBeGreaterThanOrEqual(before);
+        expect(of(pump, cooling + extra)).toBeGreaterThanOrEqual(before);
+      }),
+    ));
   it("optional method: every part", () =>
     fc.assert(
       fc.property(dwelling, more, years, fc.integer({ min: 1, max: 6 }), (d, extra, year, units) => {

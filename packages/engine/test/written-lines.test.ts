@@ -20,6 +20,17 @@ describe("loads not used together, as written", () => {
     // 4,000 × 1.25 = 5,000: what is larger itself counts.
     expect(noncoincidentLoad({ id, loads: [cooling(4000), heating(5000)], edition }).counted!.name).toBe("heating");
   });
+  it("the largest motor is not passed by a lesser one with an increase: 6,000 × 1.25 and not 5,000 × 1.25", () => {
+    const { counted, total, motorIncreased } = noncoincidentLoad({ id, loads: [heating(5000, 5000), cooling(6000)], edition });
+    expect([counted?.name, total.value, total.expression, motorIncreased]).toEqual(["cooling", "7500", "max(5,000 VA × 1.25; 6,000 VA × 1.25)", true]);
+    // 4,800 × 1.25 = 6,000 does not pass it: its quarter stands with the largest motor of the house.
+    const just = noncoincidentLoad({ id, loads: [heating(4800, 4800), cooling(6000)], edition });
+    expect([just.total.value, just.total.expression, just.motorIncreased]).toEqual(["6000", "max(4,800 VA × 1.25; 6,000 VA)", false]);
+    // Another motor of 5,500 outside: 6,000 + 0.25 × 500, and the quarter of 5,500 elsewhere.
+    const outside = noncoincidentLoad({ id, loads: [heating(6000, 5600), cooling(6000)], otherMotorVA: 5500, edition });
+    expect([outside.counted?.name, outside.total.value]).toEqual(["cooling", "6125"]);
+    expect(noncoincidentLoad({ id, loads: [heating(5000, 5000), cooling(6000)], edition: "2017" }).total.value).toBe("6000");
+  });
   it("the larger has no increase, wherever it stands", () =>
     expect(noncoincidentLoad({ id, loads: [heating(4000), cooling(5000)], edition }).total.value).toBe("5000"));
   it("a motor as large as another outside is not increased", () => {

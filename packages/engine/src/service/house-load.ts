@@ -57,7 +57,7 @@ function climateOf(dwelling: Dwelling, added: readonly NewLoad[]): readonly Clim
   const supplementVA = pumps.reduce((sum, { supplement = 0 }) => sum + supplement, 0) + spaceVA;
   const interlocked = spaceVA === 0 && pumps.every((pump) => pump.interlocked);
   return [
-    ...(cooling + pumpVA > 0 && cooling > 0 ? [{ kind: "cooling" as const, va: cooling + pumpVA }] : []),
+    ...(cooling > 0 ? [{ kind: "cooling" as const, va: cooling + pumpVA }] : []),
     ...(pumpVA > 0 ? [{ kind: "heat-pump" as const, va: pumpVA, supplementVA, interlocked }] : []),
     ...(pumpVA === 0 && spaceVA > 0 ? [{ kind: "space-heating" as const, va: spaceVA, separatelyControlled: controls }] : []),
     ...(storage > 0 ? [{ kind: "thermal-storage" as const, va: storage }] : []),

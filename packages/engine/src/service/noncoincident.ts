@@ -41,10 +41,12 @@ export function noncoincidentLoad(given: {
 }): Noncoincident {
   const { id, loads, otherMotorVA = 0, edition } = given;
   const largest = loads.reduce<NoncoincidentLoad | null>((a, b) => (a === null || b.va > a.va ? b : a), null);
+  const increase = (load: NoncoincidentLoad) => decimal(MOTOR_PART[edition]).times(Math.max(0, motorIn(load) - otherMotorVA));
+  // The largest, a motor alone, has its quarter on a line of its own; but not where another would pass it by with an increase that it has not.
+  const passed = largest !== null && loads.some((load) => load !== largest && increase(load).plus(load.va).gt(largest.va));
   const compared = loads.map((load) => {
     const motor = motorIn(load);
-    // A load with heat beside its motor has the increase even when it is the largest, or another could pass it by.
-    const part = decimal((load !== largest || motor < load.va) && motor > otherMotorVA ? MOTOR_PART[edition] : 0);
+    const part = decimal((load !== largest || motor < load.va || passed) && motor > otherMotorVA ? MOTOR_PART[edition] : 0);
     const plain = `${print(load.va)} VA`;
     const expression = part.isZero()
       ? plain
