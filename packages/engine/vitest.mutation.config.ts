@@ -27,6 +27,7 @@ const RULES = [
   "reduced-neutral",
   "service-conductor",
   "service-design",
+  "segment-lines",
   "sizing",
   "sizing-edges",
   "small-lines",
