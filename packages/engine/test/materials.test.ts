@@ -81,6 +81,18 @@ describe("fittings (common practice, no source)", () => {
     expect(bought({}, /^coupling/)).toEqual([1]);
     expect(bought({ route: [stretch("way", { bends: [90] })] }, /^coupling/)).toEqual([2]);
   });
+  it("where an unlike raceway goes on without a box, one fitting made for both in place of the coupling (300.15(F), memory)", () => {
+    const at = (more: object, boxes: readonly object[] = []) => {
+      const trench = { method: "PVC-40", place: "buried", cover: "18 in", length: "8 ft", trade_size: "1" };
+      const route = [stretch("a", trench), stretch("b", { method: "PVC-80", place: "outdoors", length: "4 ft", trade_size: "1", ...more })];
+      return row({ route, boxes }, /^(coupling|adapter)/).map(({ key, quantity }) => `${key}: ${quantity.value}`);
+    };
+    expect(at({})).toEqual(["coupling PVC-80 1: 1"]);
+    expect(at({ trade_size: "1-1/4" })).toEqual(["adapter PVC-40 1 to PVC-80 1-1/4: 1"]);
+    expect(at({ method: "LFMC" })).toEqual(["adapter PVC-40 1 to LFMC 1: 1"]);
+    expect(at({ method: "EMT" })).toEqual(["adapter PVC-40 1 to EMT 1: 1"]);
+    expect(at({ method: "EMT" }, [{ name: "joint", after: "a", volume: "64 in3" }])).toEqual([]);
+  });
   it("expansion fitting from 1/4 in of movement, 352.44: 0.0000338 × 12 × 100 °F × feet; 6.16 ft is under, 6.17 ft over", () => {
     const at = (length: string) => bought({ route: [stretch("way", { method: "PVC-80", place: "outdoors", length })] }, /^expansion/);
     expect(at("6.16 ft")).toEqual([]);

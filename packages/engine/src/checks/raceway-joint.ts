@@ -1,12 +1,11 @@
-import { everyEdition } from "../basis/edition.js";
-import { racewayJoints } from "../raceway-joints.js";
+import { racewayJoints, UNLIKE_JOINT } from "../raceway-joints.js";
 import type { Check } from "./finding.js";
 import { foundOnRuns, needsPerson } from "./outcome.js";
 
 export const racewayJoint: Check = {
   id: "raceway-joint",
   title: "Unlike raceways meet in a fitting made for both",
-  rule: { sections: everyEdition("300.15(F)"), standing: "memory" },
+  rule: UNLIKE_JOINT,
   run: foundOnRuns(
     (run) =>
       racewayJoints(run).map(({ before, after, says }) =>

@@ -1,6 +1,7 @@
 import { cite, citeOther } from "../basis/citation.js";
-import { everyEdition } from "../basis/edition.js";
+import { type Edition, everyEdition } from "../basis/edition.js";
 import { decimal, print } from "../quantity.js";
+import { type RacewayJoint, racewayJoints, UNLIKE_JOINT } from "../raceway-joints.js";
 import { expansion, fittingsNeeded } from "../sizing/expansion-fitting.js";
 import { EARTH_MOVEMENT } from "../sizing/riser.js";
 import { supportCount, supportSpacing } from "../sizing/supports.js";
@@ -61,7 +62,8 @@ function racewayPieces(stretch: Stretch, method: string): readonly Piece[] {
   const elbows = flexible ? [] : bends.filter((degrees) => SOLD_ELBOWS.includes(degrees));
   const kinds = SOLD_ELBOWS.map((degrees) => ({ degrees, count: elbows.filter((bend) => bend === degrees).length }));
   const joints = flexible ? 0 : Math.max(0, decimal(length).div(a.stickFt).ceil().toNumber() - 1) + elbows.length;
-  const joined = start === "joined" ? 1 : 0;
+  const joint = racewayJoints(stretch.run).find(({ after }) => after === segment);
+  const joined = start === "joined" && joint === undefined ? 1 : 0;
   const ends = [start, end].filter((at) => at !== "joined").length;
   const large = compareSizes(segment.conductor.size, "4") >= 0;
   const grounding = method === "RMC" || method === "IMC";
@@ -72,8 +74,9 @@ function racewayPieces(stretch: Stretch, method: string): readonly Piece[] {
     ...kinds.map(({ degrees, count }) => each(`elbow ${sized} ${degrees}`, `Elbow ${degrees}°, ${method} ${trade} in`, count, id)),
     each(`coupling ${sized}`, `Coupling, ${method} ${trade} in`, joints + joined, id, {
       expression: `${joints} + ${joined}`,
-      note: "one at each joint between sticks and at each elbow; where the raceway changes kind, a fitting listed for the change",
+      note: "one at each joint between sticks and at each elbow",
     }),
+    joint === undefined ? null : adapter(joint, sized, id, edition),
     each(`connector ${sized}`, `Connector or terminal adapter, ${method} ${trade} in`, ends, id),
     heatPiece(stretch, method, trade) ?? groundPiece(stretch, method, trade),
     feet("pull cord", "Pull cord", length, `${print(length, 6)} ft`, id),
@@ -93,6 +96,15 @@ function racewayPieces(stretch: Stretch, method: string): readonly Piece[] {
         )
       : null,
   ]);
+}
+
+/** The fitting that stands where an unlike raceway goes on without a box. */
+function adapter({ before }: RacewayJoint, after: string, id: string, edition: Edition): Piece | null {
+  const from = `${before.segment.method} ${before.tradeSize}`;
+  return each(`adapter ${from} to ${after}`, `Reducer or adapter, ${from} in to ${after} in`, 1, id, {
+    citations: [cite(UNLIKE_JOINT, edition)!],
+    note: "listed for both raceways, smooth inside; no splice in it",
+  });
 }
 
 const FREE = "free to slide both ways when the ground settles or heaves";

@@ -1,4 +1,5 @@
 import type { CodeTable } from "./code-table.js";
+import { isMetal } from "./raceway-kind.js";
 
 /** Raceway material, as Table 9 divides it. Nonmetallic cable and nonmetallic raceway read the PVC columns. */
 export const CONDUIT_MATERIALS = ["PVC", "aluminum", "steel"] as const;
@@ -71,5 +72,5 @@ export function impedanceColumns(metal: "copper" | "aluminum", conduit: ConduitM
 
 /** Raceway material of a wiring method: metal raceways are steel unless said to be aluminum; all others read PVC. */
 export function conduitMaterial(method: string): ConduitMaterial {
-  return ["EMT", "RMC", "IMC", "FMC"].includes(method) ? "steel" : "PVC";
+  return isMetal(method) ? "steel" : "PVC";
 }
