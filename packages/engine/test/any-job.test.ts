@@ -174,6 +174,8 @@ const job = fc
     serves: fc.constantFrom("rv-50", "rv-30", "ev-supply"),
     current: fc.integer({ min: 1, max: 400 }),
     gfci_device: maybe(fc.constantFrom("none", "dead-front", "disconnect")),
+    stands_on: maybe(fc.constantFrom("same-building", "post", "other-building")),
+    disconnect_there: maybe(fc.boolean()),
     breaker: maybe(fc.integer({ min: 10, max: 400 })),
     poles: fc.constantFrom(1, 2),
     spaces: fc.array(fc.integer({ min: 1, max: 84 }), { minLength: 1, maxLength: 2 }),
@@ -202,6 +204,8 @@ const job = fc
             serves: a.serves,
             current: `${a.current} A`,
             gfci_device: a.gfci_device,
+            stands_on: a.stands_on,
+            disconnect_there: a.disconnect_there,
             terminals_75C: a.terminals,
             breaker: { ...(a.breaker === undefined ? {} : { rating: `${a.breaker} A` }), poles: a.poles, spaces: a.spaces, gfci: false },
             route: a.route.map(({ climb, ...s }, i) => ({

@@ -28,6 +28,8 @@ const joint = "- { name: Junction box, after: Indoors, volume: 64 in3 }";
 const outdoorOutlet = [joint, "- { name: Outlet enclosure, after: Outside wall, volume: 80 in3, wet_location: true, device: true }"];
 const indoorOutlet = ["- { name: Outlet box, after: Indoors, volume: 42 in3, device: true }"];
 
+const POST = "# stands_on: post             # where it has a post of its own, or other-building: then say disconnect_there: true or false";
+
 /** The jobs that can be begun by questions. Ratings and nameplates are usual ones (common practice, no source), to be changed to what stands on the equipment. */
 export const STARTERS = {
   "rv-50": {
@@ -35,7 +37,7 @@ export const STARTERS = {
     poles: 2,
     gfci: true,
     buried: true,
-    serves: ["serves: rv-50", "current: 50 A", "cover_plate: weatherproof-in-use"],
+    serves: ["serves: rv-50", "current: 50 A", "cover_plate: weatherproof-in-use", POST],
     route: (lengths) => [cable(lengths), trench(lengths), riser],
     boxes: outdoorOutlet,
   },
@@ -44,7 +46,7 @@ export const STARTERS = {
     poles: 1,
     gfci: true,
     buried: true,
-    serves: ["serves: rv-30", "current: 30 A", "cover_plate: weatherproof-in-use"],
+    serves: ["serves: rv-30", "current: 30 A", "cover_plate: weatherproof-in-use", POST],
     route: (lengths) => [cable(lengths), trench(lengths), riser],
     boxes: outdoorOutlet,
   },

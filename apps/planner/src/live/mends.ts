@@ -96,6 +96,7 @@ const MENDS: Readonly<Record<string, (about: About) => Mend | null>> = {
   },
   "voltage-drop": thicker,
   "detached-disconnect": (about) => one("A disconnect will be set there", [...about.run.path, "disconnect"], true),
+  "outlet-structure": (about) => one("A breaker or switch will be set there", [...about.run.path, "disconnect_there"], true),
   "detached-electrode": (about) => one("A ground rod will be set there", [...about.run.path, "electrode"], true),
 };
 

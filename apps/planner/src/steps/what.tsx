@@ -191,6 +191,26 @@ function Connected({ run }: { readonly run: WrittenRun }) {
           ]}
         />
       )}
+      {(rv || ["ev-supply", "receptacle-20", "receptacle-15", "general", "welder"].includes(run.serves)) && (
+        <>
+          <ChoiceField
+            path={at("stands_on")}
+            label="What will it be fixed to?"
+            why="A post or another building wants a breaker or switch of its own."
+            empty="I don’t know"
+            choices={[
+              { value: "same-building", says: "The building its panel is in" },
+              { value: "post", says: "A post of its own" },
+              { value: "other-building", says: "Another building" },
+            ]}
+          />
+          <YesNoField
+            path={at("disconnect_there")}
+            label="Will a breaker or switch there turn it off?"
+            why="Asked only on a post or another building. A power outlet made for vehicles often has one inside."
+          />
+        </>
+      )}
       {rv && (
         <TextField
           path={["project", "intended_use"]}

@@ -48,6 +48,7 @@ import { localWiringMethods } from "./local-wiring-methods.js";
 import { managedLoad } from "./managed-load.js";
 import { measuredRecord } from "./measured-record.js";
 import { neutralIsolated } from "./neutral-isolated.js";
+import { outletStructure } from "./outlet-structure.js";
 import { panelBus } from "./panel-bus.js";
 import { panelDirectory } from "./panel-directory.js";
 import { panelSpacesFree } from "./panel-spaces-free.js";
@@ -136,6 +137,7 @@ export const CHECKS: readonly Check[] = [
   managedLoad,
   measuredRecord,
   neutralIsolated,
+  outletStructure,
   panelBus,
   panelDirectory,
   panelSpacesFree,

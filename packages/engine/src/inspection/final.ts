@@ -137,6 +137,15 @@ export function outletLines(designed: DesignedCircuit, edition: Edition): readon
       seen: "dead at the outlet after TEST; what it protects wired to its LOAD terminals, the panel's wires to LINE",
       how: "press TEST, read the outlet and those beyond it, reset",
     });
+  const { stands_on: on } = circuit;
+  if (on === "post" || on === "other-building")
+    lines.push({
+      id: "building-disconnect",
+      section: cite("225.31, 225.32"),
+      look: `${name}: what opens the circuit at the ${on === "post" ? "post" : "other building"}`,
+      seen: "a breaker or switch there, readily reached and marked",
+      how: "reach it and turn it: dead beyond",
+    });
   if (circuit.listed_rv_power_outlet)
     lines.push({
       id: "outlet-listed",

@@ -37,6 +37,11 @@ const circuit = z.strictObject({
   load: written("power", { max: 200000 }).optional().describe("load on the service, when it is not volts × amperes"),
   dedicated_use_note: text.optional().describe("printed beside the circuit"),
   cover_plate: z.enum(["weatherproof-in-use", "weatherproof-closed", "none"]).optional().describe("of an outlet outdoors"),
+  stands_on: z
+    .enum(["same-building", "post", "other-building"])
+    .optional()
+    .describe("what the outlet or equipment is fixed to: the building of its panel, a post or pad of its own, another building"),
+  disconnect_there: z.boolean().optional().describe("a breaker or switch at the post or other building opens the circuit there"),
   listed_rv_power_outlet: z.boolean().default(false).describe("listed and labelled as an RV power outlet"),
 });
 

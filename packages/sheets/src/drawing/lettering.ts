@@ -34,11 +34,14 @@ export function widthOf(text: string): number {
   return ems * LETTER_SIZE;
 }
 
+/** Where a line may break: at a space, but not between a number and its unit. */
+const BREAKS = /(?<!\d)\s+|\s+(?!(?:in|ft|A|V|kA|AWG|kcmil)\b)/;
+
 /** Breaks text into lines no wider than `width`; a word that is too long is cut. */
 export function wrap(text: string, width: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/\s+/).filter(Boolean)) {
+  for (const word of text.split(BREAKS).filter(Boolean)) {
     const joined = line === "" ? word : `${line} ${word}`;
     if (widthOf(joined) <= width) {
       line = joined;

@@ -13,8 +13,11 @@ const BUS_X = 16;
 const ABOVE = 27;
 const LEAST_BELOW = 36;
 const THREE_BELOW = 42;
-/** The most under a row: four lines of words, and its sizes each broken in three. */
-const mostBelow = (row: Row): number => THREE_BELOW + LINE_HEIGHT * (1 + 3 * row.sizes.length);
+/** The most under a row: its name in as many lines as it may have, the other words a line each, and its sizes each broken in three. */
+const mostBelow = (row: Row): number => {
+  const words = row.end.is === "panel" ? 0 : NAME_LINES - 1 + row.end.words.length;
+  return THREE_BELOW + LINE_HEIGHT * (Math.max(0, words - 3) + 3 * row.sizes.length);
+};
 const TAG_GAP = 8;
 /** Room that "100 A, 240 V, 4 wires" takes. */
 const END_WORDS = 154;

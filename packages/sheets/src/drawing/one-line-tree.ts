@@ -73,7 +73,13 @@ function rowsOf(panel: Panel, design: Design): readonly Row[] {
         fresh: true,
         end: {
           is: c.equipment.receptacle === null ? "equipment" : "outlet",
-          words: [c.circuit.name, `${print(c.circuit.current)} A, ${c.volts} V, ${c.wires} wires${gfciWords(c.circuit)}`, `drop ${dropOf(c)} % to here`],
+          words: [
+            c.circuit.name,
+            `${print(c.circuit.current)} A, ${c.volts} V, ${c.wires} wires`,
+            ...gfciWords(c.circuit),
+            ...openedThere(c.circuit),
+            `drop ${dropOf(c)} % to here`,
+          ],
         },
       }),
     ),
@@ -82,10 +88,15 @@ function rowsOf(panel: Panel, design: Design): readonly Row[] {
 }
 
 /** Ground-fault protection that sits elsewhere than in the breaker, which says its own. */
-function gfciWords(circuit: DesignedCircuit["circuit"]): string {
+function gfciWords(circuit: DesignedCircuit["circuit"]): readonly string[] {
   const device = gfciDevice(circuit);
-  if (device === null || device === "breaker") return "";
-  return device === "receptacle" ? ", GFCI" : `, GFCI at ${device}`;
+  if (device === null || device === "breaker") return [];
+  return [device === "receptacle" ? "GFCI receptacle" : `GFCI at ${device}`];
+}
+
+/** A disconnect where the outlet stands on something of its own. */
+function openedThere({ stands_on: on, disconnect_there: opened }: DesignedCircuit["circuit"]): readonly string[] {
+  return opened === true ? [`disconnect at the ${on === "other-building" ? "building" : "post"}`] : [];
 }
 
 function runOf(run: AnyRun, design: Design): Pick<Row, "breaker" | "way" | "sizes"> {
