@@ -121,6 +121,12 @@ describe("the least source", () => {
     });
     expect([stated({ least_kA: 2.5 })?.basis, stated({ least_kA: 2.5 })?.level.amperes.value]).toEqual(["utility", "2500"]);
     expect(stated({ utility: { kA: 10 } })).toBeNull();
+    const cited = (given: object) => stated(given)?.level.steps.map(({ citations }) => citations.map(({ section }) => section).join());
+    const taken = "taken whole as resistance, which adds most to that of the conductors";
+    expect(cited({ loop_ohms: 0.08 })?.slice(0, 3)).toEqual(["hot to neutral at the service panel, as entered", taken, taken]);
+    expect(cited({ least_kA: 2.5 })?.slice(0, 3)).toEqual(["least available fault current as stated", taken, taken]);
+    const whole = { path: "service.fault", says: "impedance of the source in a ground fault taken whole as resistance, which adds most to the conductors'" };
+    expect([stated({ loop_ohms: 0.08 })?.assumptions, stated({ least_kA: 2.5 })?.assumptions]).toEqual([[whole], [whole]]);
   });
   it("each line names the one before it", () =>
     expect(stated({ loop_ohms: 0.08 })?.level.steps.map(({ inputs }) => inputs.map((id) => id.split(".").at(-1)))).toEqual([

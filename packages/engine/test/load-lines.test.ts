@@ -85,6 +85,8 @@ describe("the load of a feeder, leg by leg", () => {
     expect([found.neutral.expression, found.neutral.value]).toEqual(["max(9,600 VA; 8,400 VA) / 120 V", "80"]);
     expect([found.counted, found.leftOut]).toEqual([["a", "b", "c"], []]);
     expect(found.legs.L1.citations.map(({ section }) => section)).toEqual(["220.40"]);
+    expect([found.total.inputs, found.amperes.inputs]).toEqual([["f.load.L1", "f.load.L2"], ["f.load.L1"]]);
+    expect(found.neutral.citations.map(({ section }) => section)).toEqual(["220.61(A)"]);
   });
   it("the other leg is named where it is the heavier, the first where they are even", () => {
     expect(load({ circuits: [rv("c", "receptacle-20", "20 A", poles(1, 3))] }).amperes.label).toBe("Current on the heavier leg, L2");

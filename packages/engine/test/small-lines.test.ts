@@ -7,6 +7,7 @@ import { managedLoad } from "../src/service/managed-load.js";
 import { leastRvFeederAmperes, type RvSites, rvParkDemand } from "../src/service/rv-park-demand.js";
 import { longestAcRuns } from "../src/sizing/ac-longest-run.js";
 import { mixedArea } from "../src/sizing/cable-fill.js";
+import { leastConductor, OVER, shortfalls } from "../src/sizing/conductor.js";
 import { conductorWeight } from "../src/sizing/conductor-weight.js";
 import { expansion, fittingsNeeded, yearlySpan } from "../src/sizing/expansion-fitting.js";
 import { parallelAmpacity, parallelGrounding } from "../src/sizing/parallel.js";
@@ -251,6 +252,22 @@ describe("sets in parallel, as printed", () => {
     expect(ground(1).worked.label).not.toContain("whole size");
     expect(sections(ground(2).worked)).toContain("250.122(F)");
     expect(sections(ground(2).worked)?.[0]).toBe("Table 250.122");
+  });
+});
+
+describe("a conductor for a load", () => {
+  const wire = { id, material: "copper", insulation: "THWN-2", ambientC: 30, currentCarrying: 2, terminalC: 75, wet: true, edition } as const;
+  const demand = (amperes: number) => ({ load: amperes, terminalLoad: amperes, overcurrent: amperes });
+  it("a size that the table lacks has no ampacity, and falls short of that alone", () =>
+    expect(shortfalls({ ...wire, size: "18" }, demand(1))).toEqual({ short: ["no-ampacity"], ampacity: null }));
+  it("the least with its ampacity: 6 AWG of 65 A for 60 A; none for what no size carries", () => {
+    expect(leastConductor(wire, demand(60))).toMatchObject({ size: "6", ampacity: { allowed: { value: "65" } } });
+    expect(leastConductor(wire, demand(5000))).toBeNull();
+  });
+  it("a device is over the next standard rating, and never where the ampacity is past the last of them, 6,000 A (240.6(A))", () => {
+    const over = (ampacity: number, device: number) => OVER["next-size-up"](decimal(ampacity), device, edition);
+    expect([over(55, 60), over(55, 70), over(6001, 100)]).toEqual([false, true, false]);
+    expect([OVER.ampacity(decimal(50), 50, edition), OVER.ampacity(decimal(49), 50, edition)]).toEqual([false, true]);
   });
 });
 
