@@ -24,6 +24,7 @@ const cable = ({ indoors }: Lengths) => `- { name: Indoors, place: indoors, meth
 const tubing = ({ indoors }: Lengths) => `- { name: Indoors, place: indoors, method: EMT, length: ${indoors}, bends: [90, 90] }`;
 const trench = ({ buried }: Lengths) => `- { name: Underground, place: buried, method: PVC-40, length: ${buried}, cover: 18 in, bends: [90, 90] }`;
 const riser = "- { name: Outside wall, place: outdoors, method: PVC-80, length: 5 ft, bends: [90], exposed_to_damage: true }";
+const riserFromGround = `${riser} # earth_movement: expansion-fitting or flexible-connection says what gives when the ground moves`;
 const joint = "- { name: Junction box, after: Indoors, volume: 64 in3 }";
 const outdoorOutlet = [joint, "- { name: Outlet enclosure, after: Outside wall, volume: 80 in3, wet_location: true, device: true }"];
 const indoorOutlet = ["- { name: Outlet box, after: Indoors, volume: 42 in3, device: true }"];
@@ -38,7 +39,7 @@ export const STARTERS = {
     gfci: true,
     buried: true,
     serves: ["serves: rv-50", "current: 50 A", "cover_plate: weatherproof-in-use", POST],
-    route: (lengths) => [cable(lengths), trench(lengths), riser],
+    route: (lengths) => [cable(lengths), trench(lengths), riserFromGround],
     boxes: outdoorOutlet,
   },
   "rv-30": {
@@ -47,7 +48,7 @@ export const STARTERS = {
     gfci: true,
     buried: true,
     serves: ["serves: rv-30", "current: 30 A", "cover_plate: weatherproof-in-use", POST],
-    route: (lengths) => [cable(lengths), trench(lengths), riser],
+    route: (lengths) => [cable(lengths), trench(lengths), riserFromGround],
     boxes: outdoorOutlet,
   },
   "ev-supply": {
@@ -60,7 +61,7 @@ export const STARTERS = {
       "current: 48 A                 # on its nameplate, or as it is set",
       "connection: hard-wired        # on a receptacle the breaker must be a GFCI one",
     ],
-    route: (lengths) => [cable(lengths), trench(lengths), riser],
+    route: (lengths) => [cable(lengths), trench(lengths), riserFromGround],
     boxes: [joint, "- { name: Supply equipment, after: Outside wall, volume: 80 in3, wet_location: true }"],
   },
   "hot-tub": {
@@ -130,7 +131,7 @@ export const STARTERS = {
     rating: "60 A",
     buried: true,
     serves: ["building: detached            # same, where it stands in the house itself", "disconnect: true", "electrode: true"],
-    route: (lengths) => [tubing(lengths), trench(lengths), riser],
+    route: (lengths) => [tubing(lengths), trench(lengths), riserFromGround],
     boxes: ["- { name: Pull box, after: Indoors, volume: 220 in3 }"],
   },
 } as const satisfies Readonly<Record<string, Starter>>;

@@ -72,6 +72,15 @@ export const METHODS = [
   { value: "FMC", says: "FMC (flexible metal, dry)" },
 ] as const;
 
+/** What gives where a stretch comes up out of the ground. */
+export const EARTH_MOVEMENTS = [
+  { value: "expansion-fitting", says: "An expansion fitting in the riser" },
+  { value: "flexible-connection", says: "A flexible piece at the box" },
+  { value: "slack-loop", says: "An S of slack in the buried cable" },
+  { value: "ground-still", says: "Nothing: the department takes the ground as still" },
+  { value: "nothing", says: "Nothing yet" },
+];
+
 export const GROUND_OVER = [
   { value: "general", says: "Lawn or garden" },
   { value: "under-dwelling-driveway", says: "The driveway of this house" },

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { ChoiceField, QuantityField, TextField, YesNoField } from "../field/inputs.js";
 import { at, listAt, type Path, printPath, textAt } from "../job/document.js";
-import { GROUND_OVER, METHODS, PLACES, ROUTES } from "../job/routes.js";
+import { EARTH_MOVEMENTS, GROUND_OVER, METHODS, PLACES, ROUTES } from "../job/routes.js";
 import { type WrittenRun, writtenRuns } from "../job/runs.js";
 import { nameTaken, renamingStretch, replacingRoute, takingOutStretch } from "../job/taking-out.js";
 import { RoutePicture } from "../pictures/route-picture.js";
@@ -133,6 +133,7 @@ function Stretch({ path, index, count, run }: { readonly path: Path; readonly in
     [rows[index - 1], rows[index]] = [rows[index], rows[index - 1]];
     edit([{ at: list, put: rows }]);
   };
+  const fromGround = [index - 1, index + 1].some((other) => at(plain, [...list, other, "place"]) === "buried");
   return (
     <article class="card">
       <header>
@@ -221,6 +222,15 @@ function Stretch({ path, index, count, run }: { readonly path: Path; readonly in
       )}
       {place === "outdoors" && (
         <YesNoField path={[...path, "exposed_to_damage"]} label="Can a car, mower or ladder strike it?" why="Then it needs thick-wall or steel raceway." />
+      )}
+      {place === "outdoors" && fromGround && (
+        <ChoiceField
+          path={[...path, "earth_movement"]}
+          label="What gives when the ground settles or frost lifts it?"
+          why="A raceway held fast at the wall is pulled out of its box."
+          empty="I don’t know"
+          choices={EARTH_MOVEMENTS}
+        />
       )}
       <details class="more">
         <summary>For the trade: sizes, warmth, other wires</summary>
