@@ -20,6 +20,7 @@ const RULES = [
   "loads",
   "local-checks",
   "multiwire",
+  "new-load",
   "parallel-neutral",
   "published*",
   "pull-groups",

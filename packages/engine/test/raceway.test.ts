@@ -462,6 +462,42 @@ describe("more room and hard pulls (common practice, no source)", () => {
     expect(pull("8", 8, { totalDegrees: 269 }).reasons).toHaveLength(1);
     expect(pull("8", 8, { totalDegrees: 270 })).toMatchObject({ hard: true });
   });
+  it("each reason as written, with its line; what eases a pull without a corner: 34 % is 8 × 0.0366 of 0.864 in²", () => {
+    const LUBRICANT = "pulling lubricant listed for the insulation; stranded conductors, heads staggered and taped to one bundle";
+    const found = pull("8", 8, { totalDegrees: 270 });
+    expect(found.reasons.map(({ says, worked }) => `${worked.id}: ${says}`)).toEqual([
+      "h.fill: the raceway is 34 % full",
+      "h.degrees: 270° of bends in one pull",
+    ]);
+    expect(found.reasons[1]?.worked).toMatchObject({ value: "270", expression: "270°", citations: [{ section: "yardsticks of a hard pull" }] });
+    expect(found.eases).toEqual(["trade size 1-1/4 instead of 1: 20 % full", "one more pull point, so that each pull has fewer bends", LUBRICANT]);
+    // Three of 6 AWG in 3/4 in PVC: 0.804 in over 0.254 in is 3.17, which wedges; 29.9 % full, so no larger size is told.
+    const wedged = pull("6", 3, { raceway: "PVC-40", tradeSize: "3/4", totalDegrees: 270 });
+    expect(wedged.reasons.map(({ says }) => says)).toEqual(["270° of bends in one pull", "three like conductors can wedge side by side"]);
+    expect(wedged.reasons[1]?.worked.id).toBe("h.jam.bent");
+    expect(wedged.eases).toEqual([
+      "one more pull point, so that each pull has fewer bends",
+      "conductors factory-twisted, or another trade size, against wedging",
+      LUBRICANT,
+    ]);
+    expect(pull("6", 3, { raceway: "PVC-40", tradeSize: "3/4" })).toMatchObject({ hard: false, eases: [] });
+  });
+  it("elbows in their order, each as written; one far from the wall is a reason alone", () => {
+    const swept = { kind: "swept", radiusIn: "2", fromWallIn: 30 } as const;
+    const { reasons, hard } = pull("6", 3, { elbows: [swept, { kind: "body", fromWallIn: 24 }], totalDegrees: 90 });
+    expect(reasons.map(({ worked }) => `${worked.id}: ${worked.expression}`)).toEqual([
+      "h.elbow.1: (2 in - 1.049 in / 2) / 0.254 in",
+      "h.elbow.2: 1.049 in / 0.254 in",
+    ]);
+    expect([reasons[0]?.says, hard]).toEqual(["6 AWG turns in 5.8 times its own diameter", true]);
+    expect(reasons[0]?.worked.citations.map(({ section }) => section)).toEqual(["yardsticks of a hard pull"]);
+    const cornered = pull("4", 4, { elbows: [{ kind: "body", fromWallIn: 6 }] }).eases;
+    expect(cornered.slice(1, 3)).toEqual([
+      "a pull box on the wall in place of the elbow, or a swept bend beyond the wall",
+      "feed from the elbow's side and pull away from it, one person at each end",
+    ]);
+    expect(cornered).toHaveLength(4);
+  });
   it("has no answer for conductors out of the tables", () =>
     expect(
       hardPull({
