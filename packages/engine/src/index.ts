@@ -23,6 +23,7 @@ export { type MotorCircuit, motorCircuit } from "./equipment/motor.js";
 export { type MultiwireBreaker, type MultiwireCircuit, multiwireCircuit } from "./equipment/multiwire.js";
 export { type NeutralSwitching, neutralSwitching, type TransferMeans } from "./equipment/neutral-switching.js";
 export { type OvercurrentBound, standardRatingAtMost } from "./equipment/overcurrent-bound.js";
+export { ownStructure } from "./equipment/own-structure.js";
 export { rangeCircuit } from "./equipment/range.js";
 export { receptacleCircuit } from "./equipment/receptacle.js";
 export { spaCircuit } from "./equipment/spa.js";

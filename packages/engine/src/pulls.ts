@@ -124,6 +124,7 @@ function tensionOf(
   const bore = bores.map((cell) => cell!.value).sort((a, b) => decimal(a).cmp(b))[0]!;
   if (decimal(bore).div(outside.value).lt(LEAST_BORE_RATIO)) return null;
   const pressing = wedgingFactor({ id: `${id}.pressing`, boreIn: bore, conductorIn: outside.value, count: first.conductor.count });
+  const weights = [each, ...(neutral ? [neutral] : []), ...(alike ? [] : [ground])];
   const weight = worked({
     id: `${id}.weight`,
     label: "Weight of the conductors together",
@@ -134,7 +135,7 @@ function tensionOf(
       .toFixed(),
     unit: "lb/ft",
     expression: `${like.count} × ${each.value} + ${neutral ? `${neutral.value} + ` : ""}${ground.value}`,
-    inputs: [each.id, ...(neutral ? [neutral.id] : []), ...(alike ? [] : [ground.id])],
+    inputs: weights.map((one) => one.id),
     citations: each.citations,
     edition,
   });
@@ -163,7 +164,7 @@ function tensionOf(
     sidewall,
     sidewallLimit: allowed,
     light: endOf(way.figures).lte(decimal(limit.value).times(LIGHT)) && worstOf(way.figures).lte(decimal(allowed.value).times(LIGHT)),
-    steps: [each, ...(neutral ? [neutral] : []), ...(alike ? [] : [ground]), weight, pressing, ...found.steps, limit, ...(sidewall ? [sidewall, allowed] : [])],
+    steps: [...weights, weight, pressing, ...found.steps, limit, ...(sidewall ? [sidewall, allowed] : [])],
   };
 }
 

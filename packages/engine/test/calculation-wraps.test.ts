@@ -19,6 +19,7 @@ const NOT_WRAPPED: Readonly<Record<string, readonly string[]>> = {
     "gfciDevice",
     "inspectionChecklist",
     "lawfulAlternatives",
+    "ownStructure",
     "materialsCsv",
     "materialsList",
     "mayRunTogether",

@@ -108,6 +108,12 @@ const bent =
   (job: Written): void => {
     Object.assign(stretch(job, i), fields);
   };
+/** The circuit with what it is told of its outlet. */
+const told =
+  (fields: Written) =>
+  (job: Written): void => {
+    Object.assign(circuit(job), fields);
+  };
 /** The raceways in the ground and out of it in two trade sizes. */
 const sized = (ground: string, riser: string) => (job: Written) => {
   bent(1, { trade_size: ground })(job);
@@ -292,20 +298,15 @@ const ROWS: readonly Row[] = [
   ["detached-disconnect", "the same building", "not-applicable", behindFeeder({ building: "same", disconnect: undefined })],
   ["outlet-structure", "through the ground to what is not told", "needs-person", same],
   ["outlet-structure", "not through the ground", "not-applicable", only(2)],
-  ["outlet-structure", "on the house", "not-applicable", (j) => Object.assign(circuit(j), { stands_on: "same-building" })],
-  ["outlet-structure", "a post, nothing told", "needs-person", (j) => Object.assign(circuit(j), { stands_on: "post" })],
-  [
-    "outlet-structure",
-    "a post, no switch: whether it is a structure is the authority's",
-    "needs-person",
-    (j) => Object.assign(circuit(j), { stands_on: "post", disconnect_there: false }),
-  ],
-  ["outlet-structure", "a post, by a wall alone", "needs-person", both(only(2), (j) => Object.assign(circuit(j), { stands_on: "post" }))],
-  ["outlet-structure", "a post with a breaker", "pass", (j) => Object.assign(circuit(j), { stands_on: "post", disconnect_there: true })],
-  ["outlet-structure", "a breaker there, on what is not told", "pass", (j) => Object.assign(circuit(j), { disconnect_there: true })],
-  ["outlet-structure", "another building, nothing told", "needs-person", (j) => Object.assign(circuit(j), { stands_on: "other-building" })],
-  ["outlet-structure", "another building, no switch", "fail", (j) => Object.assign(circuit(j), { stands_on: "other-building", disconnect_there: false })],
-  ["outlet-structure", "another building with a switch", "pass", (j) => Object.assign(circuit(j), { stands_on: "other-building", disconnect_there: true })],
+  ["outlet-structure", "on the house", "not-applicable", told({ stands_on: "same-building" })],
+  ["outlet-structure", "a post, nothing told", "needs-person", told({ stands_on: "post" })],
+  ["outlet-structure", "a post, no switch: whether it is a structure is the authority's", "needs-person", told({ stands_on: "post", disconnect_there: false })],
+  ["outlet-structure", "a post, by a wall alone", "needs-person", both(only(2), told({ stands_on: "post" }))],
+  ["outlet-structure", "a post with a breaker", "pass", told({ stands_on: "post", disconnect_there: true })],
+  ["outlet-structure", "a breaker there, on what is not told", "pass", told({ disconnect_there: true })],
+  ["outlet-structure", "another building, nothing told", "needs-person", told({ stands_on: "other-building" })],
+  ["outlet-structure", "another building, no switch", "fail", told({ stands_on: "other-building", disconnect_there: false })],
+  ["outlet-structure", "another building with a switch", "pass", told({ stands_on: "other-building", disconnect_there: true })],
   ["detached-electrode", "an electrode", "pass", behindFeeder()],
   ["detached-electrode", "none", "fail", behindFeeder({ electrode: false })],
   ["detached-electrode", "a pedestal", "needs-person", behindFeeder({ building: "pedestal", electrode: false })],

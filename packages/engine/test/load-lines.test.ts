@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { design } from "../src/design.js";
-import type { DesignedCircuit } from "../src/designed.js";
 import type { Job } from "../src/job/schema.js";
 import { feederLoad } from "../src/service/feeder-legs.js";
+import { oneCircuit, way as route } from "./one-circuit.js";
 import { measured, plainJob } from "./plain-job.js";
 import { readWritten } from "./read-written.js";
 
@@ -10,17 +9,12 @@ import { readWritten } from "./read-written.js";
 // biome-ignore lint/suspicious/noExplicitAny: fields of a job as written
 type Fields = Record<string, any>;
 
-const route = [{ name: "way", place: "indoors", method: "EMT", length: "10 ft" }];
 const poles = (n: 1 | 2, ...spaces: number[]) => ({ poles: n, spaces, gfci: true });
-function circuit(fields: Fields): DesignedCircuit {
-  const one = { id: "c", name: "C", breaker: poles(2, 1, 3), route, ...fields };
-  return design({ job: readWritten(plainJob({ service: measured("8 kW"), panel: { circuits: [one] } })) }).circuits[0]!;
-}
 const shown = (fields: Fields) => {
-  const { expression, value } = circuit(fields).load;
+  const { expression, value } = oneCircuit(fields).load;
   return `${expression} = ${value}`;
 };
-const cites = (fields: Fields) => circuit(fields).load.citations.map(({ section }) => section);
+const cites = (fields: Fields) => oneCircuit(fields).load.citations.map(({ section }) => section);
 
 const INLET = { serves: "generator-inlet", current: "30 A", nameplate: { neutral_bonded: false, transfer: "manual-switch" } };
 
@@ -57,11 +51,11 @@ describe("the load of a circuit", () => {
     expect(cites(INLET)).toEqual(["a source, which adds no load"]);
   });
   it("the demand of a range or dryer stands before it, line by line", () => {
-    const made = circuit({ serves: "dryer" });
+    const made = oneCircuit({ serves: "dryer" });
     const at = made.steps.findIndex(({ id }) => id === "c.load");
     expect(made.steps.slice(at - 3, at).map(({ id }) => id)).toEqual(["c.dryer.connected", "c.dryer.percent", "c.dryer.total"]);
     expect(made.load.inputs).toEqual(["c.dryer.total"]);
-    expect(circuit({ serves: "air-conditioner", nameplate: { minimum_ampacity: "20 A", largest_overcurrent: "30 A" } }).load.inputs).toHaveLength(1);
+    expect(oneCircuit({ serves: "air-conditioner", nameplate: { minimum_ampacity: "20 A", largest_overcurrent: "30 A" } }).load.inputs).toHaveLength(1);
   });
 });
 

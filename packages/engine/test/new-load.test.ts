@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { design } from "../src/design.js";
-import type { DesignedCircuit } from "../src/designed.js";
 import { circuitLoad, feederNewLoad } from "../src/service/new-load.js";
+import { oneCircuit, way as route, written } from "./one-circuit.js";
 import { measured, plainJob } from "./plain-job.js";
 import { readWritten } from "./read-written.js";
 
@@ -9,12 +9,8 @@ import { readWritten } from "./read-written.js";
 // biome-ignore lint/suspicious/noExplicitAny: fields of a job as written
 type Fields = Record<string, any>;
 
-const route = [{ name: "way", place: "indoors", method: "EMT", length: "10 ft" }];
 const breaker = { poles: 2, spaces: [1, 3], gfci: true };
-const circuit = (id: string, fields: Fields) => ({ id, name: id.toUpperCase(), breaker, route, ...fields });
-const made = (fields: Fields): DesignedCircuit =>
-  design({ job: readWritten(plainJob({ service: measured("8 kW"), panel: { circuits: [circuit("c", fields)] } })) }).circuits[0]!;
-const of = (fields: Fields) => circuitLoad(made(fields));
+const of = (fields: Fields) => circuitLoad(oneCircuit(fields));
 
 describe("the new load of a circuit", () => {
   it.each<readonly [string, Fields, string]>([
@@ -53,8 +49,8 @@ describe("the new load of a feeder", () => {
     bus: "125 A",
     spaces: 12,
     circuits: [
-      circuit("ev", { serves: "ev-supply", current: "40 A" }),
-      circuit("rv", { serves: "rv-50", current: "50 A", breaker: { ...breaker, spaces: [5, 7] } }),
+      written({ id: "ev", name: "EV", serves: "ev-supply", current: "40 A" }),
+      written({ id: "rv", name: "RV", serves: "rv-50", current: "50 A", breaker: { ...breaker, spaces: [5, 7] } }),
     ],
   };
   const feeder = { id: "f", name: "F", building: "same", breaker: { ...breaker, gfci: false }, route, panel };

@@ -79,7 +79,7 @@ export const EARTH_MOVEMENTS = [
   { value: "slack-loop", says: "An S of slack in the buried cable" },
   { value: "ground-still", says: "Nothing: the department takes the ground as still" },
   { value: "nothing", says: "Nothing yet" },
-];
+] as const;
 
 export const GROUND_OVER = [
   { value: "general", says: "Lawn or garden" },

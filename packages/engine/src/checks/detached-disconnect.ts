@@ -1,4 +1,4 @@
-import { everyEdition } from "../basis/edition.js";
+import { STRUCTURE_DISCONNECT } from "../equipment/own-structure.js";
 import type { Check } from "./finding.js";
 import { fail, needsPerson, notApplicable, pass } from "./outcome.js";
 
@@ -7,7 +7,7 @@ const MEND = "set a main breaker in the panel, or a switch where the feeder come
 export const detachedDisconnect: Check = {
   id: "detached-disconnect",
   title: "A feeder to another building or a pedestal has its disconnect there",
-  rule: { sections: everyEdition("225.31, 225.32"), standing: "one-source" },
+  rule: STRUCTURE_DISCONNECT,
   run: ({ design }) =>
     design.feeders.map(({ feeder }) => {
       if (feeder.building === "same") return notApplicable(feeder.panel.name, "in the same building as its supply");

@@ -1,5 +1,5 @@
-import { everyEdition } from "../basis/edition.js";
 import type { DesignedCircuit } from "../designed.js";
+import { ownStructure, STRUCTURE_DISCONNECT } from "../equipment/own-structure.js";
 import type { Check, Outcome } from "./finding.js";
 import { eachCircuit, fail, needsPerson, notApplicable, pass } from "./outcome.js";
 
@@ -12,7 +12,7 @@ const ELECTRODE = "no electrode is asked where this one circuit, with its ground
 export const outletStructure: Check = {
   id: "outlet-structure",
   title: "A circuit to a post or another building can be opened there",
-  rule: { sections: everyEdition("225.31, 225.32"), standing: "one-source" },
+  rule: STRUCTURE_DISCONNECT,
   run: eachCircuit(judge),
 };
 
@@ -21,7 +21,7 @@ function judge({ circuit, equipment, segments }: DesignedCircuit): Outcome {
   if (JUDGED_ELSEWHERE.includes(equipment.kind)) return notApplicable(name, "its disconnect is judged by its own article");
   if (on === "same-building") return notApplicable(name, "on the building of its panel");
   if (on === undefined && !segments.some(({ segment }) => segment.place === "buried")) return notApplicable(name, "does not go through the ground");
-  const where = on === "post" ? "a post of its own" : on === "other-building" ? "another building" : "what it stands on is not told";
+  const where = ownStructure(circuit)?.says ?? "what it stands on is not told";
   if (opened === true) return pass(name, `${where}: opened there, as entered; ${ELECTRODE}`);
   if (on === undefined) return needsPerson(name, where, `if on a post or another building: ${MEND}; ${ELECTRODE}`);
   if (on === "post") return needsPerson(name, `${where}, which may count as a structure; nothing named that opens it there`, `${MEND}; ${ELECTRODE}`);

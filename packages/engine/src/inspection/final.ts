@@ -2,6 +2,7 @@ import type { Edition } from "../basis/edition.js";
 import { terminalWireRange } from "../checks/terminal-wire-range.js";
 import type { DesignedCircuit, DesignedFeeder } from "../designed.js";
 import { gfciDevice } from "../equipment/gfci-device.js";
+import { ownStructure } from "../equipment/own-structure.js";
 import { print } from "../quantity.js";
 import { compareSizes, printSize } from "../tables/size.js";
 import { equipmentLines } from "./equipment.js";
@@ -137,12 +138,12 @@ export function outletLines(designed: DesignedCircuit, edition: Edition): readon
       seen: "dead at the outlet after TEST; what it protects wired to its LOAD terminals, the panel's wires to LINE",
       how: "press TEST, read the outlet and those beyond it, reset",
     });
-  const { stands_on: on } = circuit;
-  if (on === "post" || on === "other-building")
+  const structure = ownStructure(circuit);
+  if (structure !== null)
     lines.push({
       id: "building-disconnect",
       section: cite("225.31, 225.32"),
-      look: `${name}: what opens the circuit at the ${on === "post" ? "post" : "other building"}`,
+      look: `${name}: what opens the circuit at the ${structure.noun}`,
       seen: "a breaker or switch there, readily reached and marked",
       how: "reach it and turn it: dead beyond",
     });

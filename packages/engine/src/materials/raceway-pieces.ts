@@ -62,7 +62,7 @@ function racewayPieces(stretch: Stretch, method: string): readonly Piece[] {
   const elbows = flexible ? [] : bends.filter((degrees) => SOLD_ELBOWS.includes(degrees));
   const kinds = SOLD_ELBOWS.map((degrees) => ({ degrees, count: elbows.filter((bend) => bend === degrees).length }));
   const joints = flexible ? 0 : Math.max(0, decimal(length).div(a.stickFt).ceil().toNumber() - 1) + elbows.length;
-  const joint = racewayJoints(stretch.run).find(({ after }) => after === segment);
+  const joint = start === "joined" ? racewayJoints(stretch.run).find(({ after }) => after === segment) : undefined;
   const joined = start === "joined" && joint === undefined ? 1 : 0;
   const ends = [start, end].filter((at) => at !== "joined").length;
   const large = compareSizes(segment.conductor.size, "4") >= 0;

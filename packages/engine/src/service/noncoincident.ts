@@ -41,19 +41,20 @@ export function noncoincidentLoad(given: {
 }): Noncoincident {
   const { id, loads, otherMotorVA = 0, edition } = given;
   const largest = loads.reduce<NoncoincidentLoad | null>((a, b) => (a === null || b.va > a.va ? b : a), null);
-  const increase = (load: NoncoincidentLoad) => decimal(MOTOR_PART[edition]).times(Math.max(0, motorIn(load) - otherMotorVA));
-  // The largest, a motor alone, has its quarter on a line of its own; but not where another would pass it by with an increase that it has not.
+  const part = decimal(MOTOR_PART[edition]);
+  const increase = (load: NoncoincidentLoad) => part.times(Math.max(0, motorIn(load) - otherMotorVA));
+  // The largest, where it is a motor alone, has its quarter on a line of its own; but not where another, so increased, would pass it by.
   const passed = largest !== null && loads.some((load) => load !== largest && increase(load).plus(load.va).gt(largest.va));
   const compared = loads.map((load) => {
     const motor = motorIn(load);
-    const part = decimal((load !== largest || motor < load.va || passed) && motor > otherMotorVA ? MOTOR_PART[edition] : 0);
+    const added = load !== largest || motor < load.va || passed ? increase(load) : decimal(0);
     const plain = `${print(load.va)} VA`;
-    const expression = part.isZero()
+    const expression = added.isZero()
       ? plain
       : otherMotorVA === 0 && motor === load.va
         ? `${plain} × ${part.plus(1).toFixed()}`
         : `${plain} + ${part.toFixed()} × (${print(motor)} VA - ${print(otherMotorVA)} VA)`;
-    return { load, expression, increased: !part.isZero(), weight: part.times(motor - otherMotorVA).plus(load.va) };
+    return { load, expression, increased: !added.isZero(), weight: added.plus(load.va) };
   });
   const first = compared.find(({ load }) => load === largest);
   const most = compared.reduce((a, b) => (a !== undefined && b.weight.gt(a.weight) ? b : a), first);

@@ -5,7 +5,7 @@ import { AC_IMPEDANCE, type ConduitMaterial, impedanceColumns } from "../tables/
 import type { Size } from "../tables/size.js";
 import { type Cell, type Worked, worked } from "../worked.js";
 import type { Material } from "./ampacity.js";
-import { printTemperatureFactor, TABLE_CELSIUS, TEMPERATURE_CITE, temperatureFactor } from "./resistance.js";
+import { printTemperatureFactor, shared, TABLE_CELSIUS, TEMPERATURE_CITE, THOUSANDTH, temperatureFactor } from "./resistance.js";
 
 /** Resistance and reactance in ohms, in series. */
 export interface Impedance {
@@ -17,9 +17,6 @@ export const NO_IMPEDANCE: Impedance = { r: new Decimal(0), x: new Decimal(0) };
 export const series = (...parts: readonly Impedance[]): Impedance =>
   parts.reduce((sum, part) => ({ r: sum.r.plus(part.r), x: sum.x.plus(part.x) }), NO_IMPEDANCE);
 export const magnitude = ({ r, x }: Impedance): Decimal => r.times(r).plus(x.times(x)).sqrt();
-
-/** Tables print resistance and reactance of 1000 ft. */
-const THOUSANDTH = decimal("0.001");
 
 /** One conductor of a run, one way: `parallel` like it share the current. */
 export interface ConductorRun {
@@ -50,10 +47,7 @@ export function runImpedance(run: ConductorRun, edition: Edition): RunImpedance 
   if (r === null || x === null) return null;
   const perThousand = { r: decimal(r.value).times(temperatureFactor(material, celsius)), x: decimal(x.value) };
   const over = `${print(feet, 3)} ft${parallel > 1 ? ` / ${parallel}` : ""}`;
-  const whole = (ohms: Decimal) => {
-    const one = ohms.times(THOUSANDTH).times(feet);
-    return parallel === 1 ? one : one.div(parallel);
-  };
+  const whole = (ohms: Decimal) => shared(ohms.times(THOUSANDTH).times(feet), parallel);
   return {
     r: whole(perThousand.r),
     x: whole(perThousand.x),

@@ -13,6 +13,11 @@ export const TEMPERATURE_COEFFICIENT: Readonly<Record<Material, string>> = { cop
 export const TABLE_CELSIUS = 75;
 export const TEMPERATURE_CITE = citeOther("NFPA 70", "Chapter 9 Table 8 note: R2 = R1 [1 + α (T2 − 75)]", "memory");
 
+/** Tables print ohms of 1000 ft. */
+export const THOUSANDTH = decimal("0.001");
+/** What each of like conductors carries or loses of the whole, where they share the current. */
+export const shared = (whole: Decimal, parallel: number): Decimal => (parallel === 1 ? whole : whole.div(parallel));
+
 const AT_TABLE = decimal(1);
 
 /** What a 75 °C resistance is multiplied by at another conductor temperature. */
@@ -49,7 +54,7 @@ export function dcResistance(given: {
   const column = material === "aluminum" ? "dcAluminum" : given.coated ? "dcCopperCoated" : "dcCopper";
   const cell = readCell(CONDUCTOR, given.solid ? `${size} solid` : size, column, edition);
   if (cell === null) return null;
-  const value = decimal(cell.value).times(temperatureFactor(material, celsius)).div(1000).times(feet).div(parallel);
+  const value = shared(decimal(cell.value).times(temperatureFactor(material, celsius)).times(THOUSANDTH).times(feet), parallel);
   return worked({
     id: given.id,
     label: `${given.label} (${printSize(size)} ${material})`,

@@ -6,7 +6,7 @@ import { CONDUCTOR } from "../tables/conductor.js";
 import { printSize, SIZES, type Size } from "../tables/size.js";
 import { type Cell, type Worked, worked } from "../worked.js";
 import type { Material } from "./ampacity.js";
-import { printTemperatureFactor, TABLE_CELSIUS, TEMPERATURE_CITE, temperatureFactor } from "./resistance.js";
+import { printTemperatureFactor, shared, TABLE_CELSIUS, TEMPERATURE_CITE, THOUSANDTH, temperatureFactor } from "./resistance.js";
 
 export type DropMethod = "K" | "dc-resistance";
 export interface DropSegment {
@@ -27,7 +27,6 @@ const ADVISORY = {
 } as const;
 const K_CITE = citeOther("K method", "VD = 2·K·I·L/cmil", "practice");
 
-const THOUSANDTH = decimal("0.001");
 type Resisting = Pick<DropGiven, "method" | "celsius" | "edition">;
 
 function resistanceCell(size: Size, material: Material, { method, edition }: Resisting): Cell {
@@ -36,11 +35,10 @@ function resistanceCell(size: Size, material: Material, { method, edition }: Res
   return cell;
 }
 
-function ohmsPerFoot(size: Size, material: Material, given: Resisting): Decimal {
-  const { value } = resistanceCell(size, material, given);
-  if (given.method === "K") return decimal(K[material]).div(value);
+function ohmsPerFoot({ value }: Cell, material: Material, { method, celsius }: Resisting): Decimal {
+  if (method === "K") return decimal(K[material]).div(value);
   return decimal(value)
-    .times(temperatureFactor(material, given.celsius ?? TABLE_CELSIUS))
+    .times(temperatureFactor(material, celsius ?? TABLE_CELSIUS))
     .times(THOUSANDTH);
 }
 
@@ -60,15 +58,7 @@ export interface DropGiven {
 }
 
 /** The volts of {@link voltageDrop} alone, for trying sizes. */
-export function lostVolts(given: DropGiven): Decimal {
-  return given.segments
-    .flatMap(waysOf)
-    .reduce((sum, { segment: { feet, material, parallel = 1 }, size, times }) => {
-      const volts = ohmsPerFoot(size, material, given).times(feet).times(given.current).times(times);
-      return sum.plus(parallel === 1 ? volts : volts.div(parallel));
-    }, new Decimal(0))
-    .toSignificantDigits(12);
-}
+export const lostVolts = (given: DropGiven): Decimal => sumVolts(given, partsOf(given));
 
 /** A segment out and back in one size, or out in its own and back in the neutral's. */
 interface Way {
@@ -81,17 +71,30 @@ const waysOf = (segment: DropSegment): readonly Way[] =>
     ? [{ segment, size: segment.size, times: 2 }]
     : [segment.size, segment.neutral].map((size) => ({ segment, size, times: 1 }));
 
+type Part = Way & { readonly cell: Cell };
+const partsOf = (given: DropGiven): readonly Part[] =>
+  given.segments.flatMap(waysOf).map((way) => ({ ...way, cell: resistanceCell(way.size, way.segment.material, given) }));
+
+function sumVolts(given: DropGiven, parts: readonly Part[]): Decimal {
+  return parts
+    .reduce((sum, { segment: { feet, material, parallel = 1 }, times, cell }) => {
+      const volts = ohmsPerFoot(cell, material, given).times(feet).times(given.current).times(times);
+      return sum.plus(shared(volts, parallel));
+    }, new Decimal(0))
+    .toSignificantDigits(12);
+}
+
 /**
  * Voltage lost out and back along a chain of segments, in volts: Σ 2·I·R·L. Current in amperes, one-way length in feet.
  * The same figure is the 240 V drop of a balanced load and the drop of a 120 V leg whose whole return is in the neutral.
  */
 export function voltageDrop(given: DropGiven & { readonly id: string; readonly label: string }): Worked {
-  const parts = given.segments.flatMap(waysOf).map((way) => ({ ...way, cell: resistanceCell(way.size, way.segment.material, given) }));
+  const parts = partsOf(given);
   const corrected = given.method !== "K" && given.celsius !== undefined && !decimal(given.celsius).eq(TABLE_CELSIUS);
   return worked({
     id: given.id,
     label: given.label,
-    value: lostVolts(given).toFixed(),
+    value: sumVolts(given, parts).toFixed(),
     unit: "V",
     expression: parts
       .map(
@@ -140,7 +143,7 @@ export function longestRuns(given: {
 }): readonly { size: Size; feet: string }[] {
   const allowed = decimal(given.volts).times(given.limitPercent).div(100);
   return given.sizes.map((size) => {
-    const ohms = ohmsPerFoot(size, given.material, given);
+    const ohms = ohmsPerFoot(resistanceCell(size, given.material, given), given.material, given);
     return { size, feet: allowed.div(ohms.times(given.current).times(2)).floor().toFixed() };
   });
 }

@@ -1,4 +1,4 @@
-import { type Design, type DesignedCircuit, gfciDevice, type Panel, panelsOf, print, printSize, type Worked } from "@branchwork/engine";
+import { type Design, type DesignedCircuit, gfciDevice, ownStructure, type Panel, panelsOf, print, printSize, type Worked } from "@branchwork/engine";
 import { faultAtPanel } from "../drawing/fault-at-panel.js";
 import { svgOfDrawing } from "../drawing/marks-svg.js";
 import { drawPanelElevation } from "../drawing/panel-elevation.js";
@@ -136,17 +136,11 @@ function equipmentWords({ equipment, wires, circuit, serves }: DesignedCircuit):
   // An outlet's kind names its receptacle already.
   const form = receptacle === null ? "hard-wired" : serves.includes(receptacle.says) ? null : `receptacle ${receptacle.says}`;
   const cover = circuit.cover_plate === undefined ? (receptacle === null ? null : "cover not given") : `cover ${plainId(circuit.cover_plate)}`;
-  const { stands_on: on, disconnect_there: opened } = circuit;
-  const stands =
-    on === undefined || on === "same-building"
-      ? null
-      : `on ${on === "post" ? "a post of its own" : "another building"}, ${opened === true ? "with a disconnect there" : "the disconnect there not named"}`;
-  const own =
-    disconnect.required === "no"
-      ? "no disconnect of its own asked"
-      : `disconnect ${disconnect.required === "yes" ? "asked" : "to be settled on site"}: ${disconnect.says}`;
-  const off = disconnect.required === "no" && stands !== null ? [stands] : [own, stands];
-  return [serves, form, `${wires} wires with equipment ground`, cover, ...off].filter((x) => x !== null).join("; ");
+  const structure = ownStructure(circuit);
+  const stands = structure && `on ${structure.says}, ${circuit.disconnect_there === true ? "with a disconnect there" : "the disconnect there not named"}`;
+  const none = stands === null ? "no disconnect of its own asked" : null;
+  const own = disconnect.required === "no" ? none : `disconnect ${disconnect.required === "yes" ? "asked" : "to be settled on site"}: ${disconnect.says}`;
+  return [serves, form, `${wires} wires with equipment ground`, cover, own, stands].filter((x) => x !== null).join("; ");
 }
 
 /** The service conductors, their grounding electrode conductor and the neutral's load, where they are known. */
